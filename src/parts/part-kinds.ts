@@ -1,0 +1,29 @@
+import type {PartKind} from './part-kind.ts';
+import {breaker} from './breaker.ts';
+import {capacitor, dualCapacitor} from './capacitors.ts';
+import {groundLug, splice, terminalStrip} from './connections.ts';
+import {contactor} from './contactor.ts';
+import {defrostBoard} from './defrost-board.ts';
+import {delayTimer} from './delay-timer.ts';
+import {disconnect} from './disconnect.ts';
+import {fuse} from './fuse.ts';
+import {fusibleLink} from './fusible-link.ts';
+import {pscMotor} from './psc-motor.ts';
+import {relay} from './relay.ts';
+import {heater, lamp} from './resistive-loads.ts';
+import {floatSwitch, pressureSwitch, temperatureSwitch} from './sensing-switches.ts';
+import {solenoid} from './solenoid.ts';
+import {supply} from './supply.ts';
+import {thermistor} from './thermistor.ts';
+import {thermostat} from './thermostat.ts';
+import {toggleSwitch} from './toggle-switch.ts';
+import {transformer} from './transformer.ts';
+
+const all = [
+  breaker, capacitor, contactor, defrostBoard, delayTimer, disconnect, dualCapacitor, floatSwitch, fuse,
+  fusibleLink, groundLug, heater, lamp, pressureSwitch, pscMotor, relay, solenoid, splice, supply,
+  temperatureSwitch, terminalStrip, thermistor, thermostat, toggleSwitch, transformer,
+] as readonly unknown[] as readonly PartKind[];
+
+/** Every part kind by the name that unit files use. */
+export const partKinds: ReadonlyMap<string, PartKind> = new Map(all.map((kind) => [kind.kind, kind]));

@@ -1,0 +1,111 @@
+import {z} from 'zod';
+import {definePart, type Control, type FaultMode} from './part-kind.ts';
+import type {Element} from './element.ts';
+
+/**
+ * Switches worked by the plant: pressure, temperature, float. They differ in name and symbol only:
+ * a plant value, the value at which the contact opens and the one at which it closes again.
+ */
+const common = {
+  /** Plant value that works it: `dischargePsig`, `panInches`. */
+  senses: z.string(),
+  opensOn: z.enum(['rise', 'fall']),
+  reset: z.enum(['auto', 'manual']).default('auto'),
+};
+
+const pressureData = z.strictObject({
+  ...common,
+  cutOutPsig: z.number().min(0).max(1000),
+  cutInPsig: z.number().min(0).max(1000),
+});
+const temperatureData = z.strictObject({
+  ...common,
+  cutOutDegF: z.number().min(-100).max(1000),
+  cutInDegF: z.number().min(-100).max(1000),
+});
+const floatData = z.strictObject({
+  ...common,
+  cutOutInches: z.number().min(0).max(100),
+  cutInInches: z.number().min(0).max(100),
+});
+
+const elements = (): Element[] => [
+  {is: 'contact', id: 'contact', a: '1', b: '2', normally: 'closed', closedOhms: 0.03},
+];
+
+const modes = (): FaultMode[] => [
+  {
+    id: 'stuck-open',
+    name: 'contact stuck open',
+    changes: [{element: 'contact', held: 'open'}],
+    weight: 2,
+  },
+  {
+    id: 'stuck-closed',
+    name: 'contact stuck closed',
+    changes: [{element: 'contact', held: 'closed'}],
+    weight: 0.5,
+  },
+  {
+    id: 'burnt',
+    name: 'burnt contact (high resistance)',
+    changes: [{element: 'contact', seriesOhms: 60}],
+    weight: 0.5,
+  },
+];
+
+const controls = (d: {reset: 'auto' | 'manual'}): Control[] =>
+  d.reset === 'manual'
+    ? [{id: 'reset', title: 'Reset button', type: 'press', initial: 'out'}]
+    : [];
+
+export const pressureSwitch = definePart({
+  kind: 'pressure-switch',
+  title: 'Pressure switch',
+  data: pressureData,
+  terminals: () => ['1', '2'],
+  elements,
+  modes,
+  controls,
+});
+
+export const temperatureSwitch = definePart({
+  kind: 'temperature-switch',
+  title: 'Temperature switch',
+  data: temperatureData,
+  terminals: () => ['1', '2'],
+  elements,
+  modes,
+  controls,
+});
+
+export const floatSwitch = definePart({
+  kind: 'float-switch',
+  title: 'Float switch',
+  data: floatData,
+  terminals: () => ['1', '2'],
+  elements,
+  modes,
+  controls,
+});
+
+/** What every sensing switch comes down to: plant value, direction and the two set points. */
+export interface SensingSwitch {
+  readonly senses: string;
+  readonly opensOn: 'rise' | 'fall';
+  readonly reset: 'auto' | 'manual';
+  readonly cutOut: number;
+  readonly cutIn: number;
+}
+
+/** Set points of any of the three kinds from their validated data. */
+export function sensingSwitch(
+  data: z.infer<typeof pressureData> | z.infer<typeof temperatureData> | z.infer<typeof floatData>,
+): SensingSwitch {
+  const {senses, opensOn, reset} = data;
+  if ('cutOutPsig' in data)
+    return {senses, opensOn, reset, cutOut: data.cutOutPsig, cutIn: data.cutInPsig};
+  if ('cutOutDegF' in data)
+    return {senses, opensOn, reset, cutOut: data.cutOutDegF, cutIn: data.cutInDegF};
+  return {senses, opensOn, reset, cutOut: data.cutOutInches, cutIn: data.cutInInches};
+}

@@ -1,0 +1,72 @@
+import type {Unit} from '../content/unit.ts';
+import type {Complex, ElementStates} from '../parts/element.ts';
+import type {Network} from '../circuits/network.ts';
+import type {Fault} from '../faults/fault.ts';
+
+/** What a person standing at the unit sees or hears of one part. Never a hint of what is wrong inside. */
+export interface Observation {
+  readonly part: string;
+  /** `running`, `humming`, `pulled-in`, `chattering`, `lit`, `blank`, `display`, `shifted`, `tripped`, `off` … */
+  readonly is: string;
+  readonly sense: 'seen' | 'heard';
+  /** A sentence for people: "Contactor K3 is pulled in." */
+  readonly text: string;
+  /** For a display: what it shows. */
+  readonly display?: string;
+  /** True where it can only be seen with the enclosure's cover off. */
+  readonly behindCover: boolean;
+}
+
+/** Volts and ohms of everything behind two points, as a meter's leads meet it. */
+export interface Thevenin {
+  readonly volts: Complex;
+  readonly ohms: Complex;
+}
+
+/** How the last settling ended. */
+export interface Settling {
+  readonly rounds: number;
+  /** Parts that pull in and drop out without end on the present supply; they are left chattering. */
+  readonly chattering: readonly string[];
+}
+
+/**
+ * A unit in operation: its faults, its controls, its machines, its plant, on one simulated clock.
+ * Deterministic: the same unit, faults and calls give the same numbers.
+ */
+export interface OperatingUnit {
+  readonly unit: Unit;
+  readonly faults: readonly Fault[];
+  readonly timeMs: number;
+  readonly settling: Settling;
+  /** Set a control (`TS.mode`, `DS2.position`) or a plant value a person can change (`plant.outdoorDegF`). Throws WrongTargetError naming the nearest right ones. */
+  set(target: string, value: string | number): void;
+  /** Present value of a control or plant value. */
+  valueOf(target: string): string | number;
+  /** Lift a wire end (`W12.from`) off its terminal, or land it again. */
+  lift(end: string): void;
+  land(end: string): void;
+  jumper(a: string, b: string): void;
+  removeJumper(a: string, b: string): void;
+  /** Let simulated time pass, in integer milliseconds; fires everything that falls due, in order. */
+  advance(milliseconds: number): void;
+  /** Take the faults away (repair) and settle again; what has burnt since is renewed too. */
+  repair(): void;
+  /** RMS phasor volts of a against b, without a meter's load. */
+  acVolts(a: string, b: string): Complex;
+  dcVolts(a: string, b: string): number;
+  thevenin(a: string, b: string, network: 'ac' | 'dc'): Thevenin;
+  /** RMS phasor amps through a placed element or wire, from its `a` to its `b`. */
+  amps(element: string): Complex;
+  /** Whether a placed contact element is closed now, faults included. */
+  isClosed(contact: string): boolean;
+  readonly states: ElementStates;
+  readonly network: Network;
+  /** Every placed node name that a lead can be put on now: terminals and lifted ends. */
+  probePoints(): readonly string[];
+  observations(): readonly Observation[];
+  /** Present plant values, by name. */
+  plantValues(): Readonly<Record<string, number>>;
+  /** An independent copy in the same state. */
+  fork(): OperatingUnit;
+}
