@@ -1,0 +1,80 @@
+import type {Control} from '../parts/part-kind.ts';
+import type {Observation} from '../sequences/operating-unit.ts';
+import type {MeterDisplay} from '../meter/meter.ts';
+import type {MeterFunction} from '../meter/meter-function.ts';
+import type {Expectation} from './actions.ts';
+
+/**
+ * All that a student's screen may know. It is made afresh after each action, by the side that holds the
+ * fault (a worker now, a server in a class), and depends only on what can be seen, heard and has been read.
+ */
+export interface BenchView {
+  readonly unitId: string;
+  readonly complaint: string;
+  readonly timeMs: number;
+  /** Minutes of work spent, by the cost of each action. */
+  readonly minutes: number;
+  readonly observations: readonly Observation[];
+  readonly controls: readonly ControlView[];
+  readonly enclosures: readonly {readonly id: string; readonly open: boolean}[];
+  readonly lifted: readonly string[];
+  readonly jumpers: readonly (readonly [string, string])[];
+  readonly meter: MeterView;
+  readonly log: readonly LogEntry[];
+  readonly safety: readonly SafetyFinding[];
+  /** Cautions that belong to the present moment (cover off and live, before lock-out is proved …). */
+  readonly cautions: readonly Caution[];
+  readonly stage: 'working' | 'named' | 'cleared';
+}
+
+export interface ControlView {
+  /** `TS.mode` or `plant.outdoorDegF`. */
+  readonly target: string;
+  /** Part id, or `plant`. */
+  readonly part: string;
+  readonly control: Control;
+  readonly value: string | number;
+  /** Isolating controls: whether a lock hangs on it. */
+  readonly locked?: boolean;
+}
+
+export interface MeterView {
+  readonly function: MeterFunction;
+  readonly red?: string;
+  readonly black?: string;
+  readonly clamp?: string;
+  readonly display?: MeterDisplay;
+}
+
+/** One line of the field log. Nothing is ever deleted from it. */
+export interface LogEntry {
+  readonly index: number;
+  readonly kind: 'reading' | 'note' | 'done';
+  readonly timeMs: number;
+  readonly minutes: number;
+  /** What the unit was doing, in a few words ("Cool call, cover off, power on"). */
+  readonly state: string;
+  readonly function?: MeterFunction;
+  readonly red?: string;
+  readonly black?: string;
+  readonly wire?: string;
+  readonly expected?: Expectation;
+  readonly display?: MeterDisplay;
+  /** A note's text or what was done. */
+  readonly text?: string;
+  /** Index into {@link BenchView.safety} where this action broke safe practice. */
+  readonly findings: readonly number[];
+}
+
+export interface SafetyFinding {
+  readonly id: string;
+  /** Log entry at which it happened. */
+  readonly logIndex: number;
+  readonly severity: 'danger' | 'caution';
+  readonly text: string;
+}
+
+export interface Caution {
+  readonly id: string;
+  readonly text: string;
+}
