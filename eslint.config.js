@@ -17,7 +17,8 @@ const outsideTheEngine = [
 ];
 
 const noDom = 'The engine knows no page: hand the value in, or move this to an *.element.ts file.';
-const noWallClock = 'The engine reads no wall clock: take the simulated clock (integer milliseconds) as an argument.';
+const noWallClock =
+  'The engine reads no wall clock: take the simulated clock (integer milliseconds) as an argument.';
 const noChance = 'The engine is deterministic: take a seeded generator as an argument.';
 
 const domGlobals = [
@@ -91,9 +92,15 @@ export default tseslint.config(
         {object: 'Math', property: 'random', message: noChance},
         {object: 'crypto', property: 'getRandomValues', message: noChance},
         {object: 'crypto', property: 'randomUUID', message: noChance},
-        ...['window', 'document', 'fetch', 'localStorage', 'indexedDB', 'setTimeout', 'setInterval'].map(
-          (property) => ({object: 'globalThis', property, message: noDom}),
-        ),
+        ...[
+          'window',
+          'document',
+          'fetch',
+          'localStorage',
+          'indexedDB',
+          'setTimeout',
+          'setInterval',
+        ].map((property) => ({object: 'globalThis', property, message: noDom})),
       ],
       'no-restricted-syntax': [
         'error',

@@ -1,0 +1,7 @@
+#!/usr/bin/env node
+// Lets Node read the TypeScript of the command line as it stands, so that there is nothing to build first.
+import {register} from 'tsx/esm/api';
+
+register();
+const {main} = await import('./main.ts');
+process.exitCode = await main(process.argv.slice(2));
