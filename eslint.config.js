@@ -59,7 +59,16 @@ const clockGlobals = [
 ].map((name) => ({name, message: noWallClock}));
 
 export default tseslint.config(
-  {ignores: ['dist/', 'node_modules/', 'test-output/', 'coverage/', 'tests/house/fixtures/']},
+  {
+    ignores: [
+      'dist/',
+      'dist.*/',
+      'node_modules/',
+      'test-output/',
+      'coverage/',
+      'tests/house/fixtures/',
+    ],
+  },
   js.configs.recommended,
   ...tseslint.configs.recommended,
   {

@@ -16,7 +16,10 @@ const importsAsVite = {
   },
   async serve(context) {
     if (!isTextImport(context)) return;
-    const text = await readFile(fileURLToPath(new URL(`.${context.path}`, import.meta.url)), 'utf8');
+    const text = await readFile(
+      fileURLToPath(new URL(`.${context.path}`, import.meta.url)),
+      'utf8',
+    );
     return {body: `export default ${JSON.stringify(text)};`, type: 'js'};
   },
   transform(context) {
@@ -84,7 +87,10 @@ export default {
   testFramework: {config: {timeout: 10_000}},
   testsStartTimeout: 60_000,
   testsFinishTimeout: 120_000,
-  reporters: [defaultReporter({reportTestResults: true, reportTestProgress: false}), countsReporter],
+  reporters: [
+    defaultReporter({reportTestResults: true, reportTestProgress: false}),
+    countsReporter,
+  ],
   testRunnerHtml: (testFramework) => `<!doctype html>
 <html lang="en">
   <head><title>Rungbench</title></head>

@@ -42,7 +42,10 @@ export async function createApp(dist: string): Promise<FastifyInstance> {
     cacheControl: false,
     setHeaders(reply, path) {
       const hashed = /[\\/]assets[\\/]/.test(path);
-      reply.header('cache-control', hashed ? `public, max-age=${hashedMaxAgeSeconds}, immutable` : 'no-cache');
+      reply.header(
+        'cache-control',
+        hashed ? `public, max-age=${hashedMaxAgeSeconds}, immutable` : 'no-cache',
+      );
     },
   });
   app.setNotFoundHandler(async (request, reply) => {

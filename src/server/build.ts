@@ -1,5 +1,5 @@
 import {createReadStream, createWriteStream, existsSync} from 'node:fs';
-import {readdir, stat} from 'node:fs/promises';
+import {readdir, rename, rm, stat, utimes} from 'node:fs/promises';
 import {join} from 'node:path';
 import {pipeline} from 'node:stream/promises';
 import {constants, createBrotliCompress, createGzip} from 'node:zlib';
@@ -23,7 +23,9 @@ async function newestChange(path: string): Promise<number> {
   if (!existsSync(path)) return 0;
   const entry = await stat(path);
   if (!entry.isDirectory()) return entry.mtimeMs;
-  const inside = await Promise.all((await readdir(path)).map((name) => newestChange(join(path, name))));
+  const inside = await Promise.all(
+    (await readdir(path)).map((name) => newestChange(join(path, name))),
+  );
   // the folder's own time counts too: it moves when a file goes away
   return Math.max(entry.mtimeMs, ...inside);
 }
@@ -37,11 +39,29 @@ export async function isStale(root: string): Promise<boolean> {
   return Math.max(...changes) > builtAt;
 }
 
-/** Builds the app into `dist` and lays compressed copies beside its text files. */
+/**
+ * Builds the app into `dist` and lays compressed copies beside its text files. The build is made beside
+ * and moved into place, so that a server or a second build never meets half of one.
+ */
 export async function build(root: string): Promise<void> {
+  const startedAt = new Date();
+  const outDir = join(root, `dist.${process.pid}`);
   const vite = await import('vite');
-  await vite.build({root, configFile: join(root, 'vite.config.ts'), logLevel: 'warn'});
-  await compressBelow(join(root, 'dist'));
+  try {
+    await vite.build({
+      root,
+      configFile: join(root, 'vite.config.ts'),
+      logLevel: 'warn',
+      build: {outDir, emptyOutDir: true},
+    });
+    await compressBelow(outDir);
+    // dated by its start: a source changed while it ran makes it stale
+    await utimes(join(outDir, 'index.html'), startedAt, startedAt);
+    await rm(join(root, 'dist'), {recursive: true, force: true});
+    await rename(outDir, join(root, 'dist'));
+  } finally {
+    await rm(outDir, {recursive: true, force: true});
+  }
 }
 
 async function compressBelow(folder: string): Promise<void> {

@@ -42,18 +42,31 @@ function canListen(port: number, host: string): Promise<boolean> {
 }
 
 /**
- * The first free port from `first` on, at most `tries` of them. `onTaken` hears of each one passed over
- * and the next that will be tried. Throws one sentence when all are taken.
+ * Listens on the first free port from `first` on, trying at most `tries` of them, and returns it. `listen`
+ * binds one port; `onTaken` hears of each one passed over and the next that will be tried. Throws one
+ * sentence when all are taken.
  */
-export async function nextFreePort(
+export async function listenOnFreePort(
   first: number,
+  listen: (port: number) => Promise<unknown>,
   onTaken: (taken: number, next: number) => void,
   tries = 20,
 ): Promise<number> {
   const last = Math.min(first + tries - 1, highestPort);
   for (let port = first; port <= last; port++) {
-    if (await isFree(port)) return port;
+    if ((await isFree(port)) && (await bound(port, listen))) return port;
     if (port < last) onTaken(port, port + 1);
   }
   throw new Error(`Ports ${first} to ${last} are all taken: set PORT to a free one.`);
+}
+
+/** False when somebody took the port between the probe and the listening. */
+async function bound(port: number, listen: (port: number) => Promise<unknown>): Promise<boolean> {
+  try {
+    await listen(port);
+    return true;
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'EADDRINUSE') return false;
+    throw error;
+  }
 }

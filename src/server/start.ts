@@ -1,7 +1,7 @@
 import {resolve} from 'node:path';
 import {createApp} from './app.ts';
 import {build, isStale} from './build.ts';
-import {nextFreePort, wantedPort} from './port.ts';
+import {listenOnFreePort, wantedPort} from './port.ts';
 
 /** `npm start`: builds the tutor if anything changed, serves it, and prints where. */
 async function start(): Promise<void> {
@@ -12,10 +12,11 @@ async function start(): Promise<void> {
     await build(root);
   }
   const app = await createApp(resolve(root, 'dist'));
-  const port = await nextFreePort(wanted, (taken, next) => {
-    console.log(`Port ${taken} is taken, trying ${next}.`);
-  });
-  await app.listen({port, host: 'localhost'});
+  const port = await listenOnFreePort(
+    wanted,
+    (port) => app.listen({port, host: 'localhost'}),
+    (taken, next) => console.log(`Port ${taken} is taken, trying ${next}.`),
+  );
   console.log(`Rungbench: http://localhost:${port}/`);
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     process.once(signal, () => void app.close().then(() => process.exit(0)));

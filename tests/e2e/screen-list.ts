@@ -1,0 +1,15 @@
+import type {Page} from 'puppeteer-core';
+
+/** One screen of the tutor to take pictures of. */
+export interface ScreenToSee {
+  /** File name of its pictures. */
+  readonly name: string;
+  /** Path and hash, relative to the start page. */
+  readonly path: string;
+  /** Brings the page into the state to be seen: clicks, leads placed, a dialogue opened. */
+  readonly prepare?: (page: Page) => Promise<void>;
+  /** Take the page to its end, not only the first screenful. */
+  readonly wholePage?: boolean;
+}
+
+export const screens: readonly ScreenToSee[] = [{name: 'start', path: ''}];
