@@ -28,6 +28,8 @@ export interface Part {
   readonly data: unknown;
   /** Local terminal names in drawing order. */
   readonly terminals: readonly string[];
+  /** Local terminals that are meant to have no wire (an unused tap, a capped lead). */
+  readonly spare?: readonly string[];
   /** Elements with placed ids and terminals (`K1.coil` between `K1.A1` and `K1.A2`). */
   readonly elements: readonly Element[];
   readonly modes: readonly FaultMode[];

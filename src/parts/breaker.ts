@@ -2,7 +2,7 @@ import {z} from 'zod';
 import {definePart} from './part-kind.ts';
 
 const data = z.strictObject({
-  poles: z.union([z.literal(1), z.literal(2)]),
+  poles: z.literal([1, 2]),
   amps: z.number().min(1).max(400),
 });
 

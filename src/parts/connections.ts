@@ -1,7 +1,8 @@
 import {z} from 'zod';
 import {definePart} from './part-kind.ts';
+import {terminalName} from './terminal-name.ts';
 
-const names = z.array(z.string()).min(1).max(24);
+const names = z.array(terminalName).min(1).max(24);
 
 /** Terminal strip or line block: every terminal is a separate joint for as many wires as land on it. */
 export const terminalStrip = definePart({

@@ -3,7 +3,7 @@ import {definePart} from './part-kind.ts';
 import {coilModes, magnetCoil, magnetCoilData} from './magnet-coil.ts';
 
 const data = z.strictObject({
-  poles: z.union([z.literal(1), z.literal(2), z.literal(3)]),
+  poles: z.literal([1, 2, 3]),
   coil: magnetCoilData,
 });
 

@@ -37,7 +37,13 @@ export const defrostBoard = definePart({
     {is: 'conductor', id: 'ambient-zero', a: 'A2', b: 'C', ohms: 0.1},
   ],
   modes: () => [
-    {id: 'dead', name: 'board dead', changes: [{element: 'supply', open: true}], behaviour: {logic: 'dead'}, weight: 0.7},
+    {
+      id: 'dead',
+      name: 'board dead',
+      changes: [{element: 'supply', open: true}],
+      behaviour: {logic: 'dead'},
+      weight: 0.7,
+    },
     {
       id: 'fan-open',
       name: 'fan relay does not close',
@@ -71,6 +77,11 @@ export const defrostBoard = definePart({
       behaviour: {logic: 'stuck-in-defrost'},
       weight: 0.5,
     },
-    {id: 'never-defrosts', name: 'never goes into defrost', behaviour: {logic: 'never-defrosts'}, weight: 0.7},
+    {
+      id: 'never-defrosts',
+      name: 'never goes into defrost',
+      behaviour: {logic: 'never-defrosts'},
+      weight: 0.7,
+    },
   ],
 });

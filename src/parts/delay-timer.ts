@@ -19,6 +19,11 @@ export const delayTimer = definePart({
   ],
   modes: () => [
     {id: 'dead', name: 'output dead', changes: [{element: 'out', held: 'open'}], weight: 1},
-    {id: 'shorted', name: 'output shorted (no delay)', changes: [{element: 'out', held: 'closed'}], weight: 0.4},
+    {
+      id: 'shorted',
+      name: 'output shorted (no delay)',
+      changes: [{element: 'out', held: 'closed'}],
+      weight: 0.4,
+    },
   ],
 });

@@ -2,7 +2,7 @@ import {z} from 'zod';
 import {definePart} from './part-kind.ts';
 
 const data = z.strictObject({
-  poles: z.union([z.literal(1), z.literal(2), z.literal(3)]),
+  poles: z.literal([1, 2, 3]),
   amps: z.number().min(1).max(400),
 });
 

@@ -1,8 +1,9 @@
 import {z} from 'zod';
 import {definePart} from './part-kind.ts';
+import {plantValueNames} from './plant-value.ts';
 
 const data = z.strictObject({
-  senses: z.string(),
+  senses: z.enum(plantValueNames),
   opensAtDegF: z.number().min(100).max(1000),
 });
 

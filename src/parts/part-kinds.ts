@@ -20,10 +20,34 @@ import {toggleSwitch} from './toggle-switch.ts';
 import {transformer} from './transformer.ts';
 
 const all = [
-  breaker, capacitor, contactor, defrostBoard, delayTimer, disconnect, dualCapacitor, floatSwitch, fuse,
-  fusibleLink, groundLug, heater, lamp, pressureSwitch, pscMotor, relay, solenoid, splice, supply,
-  temperatureSwitch, terminalStrip, thermistor, thermostat, toggleSwitch, transformer,
+  breaker,
+  capacitor,
+  contactor,
+  defrostBoard,
+  delayTimer,
+  disconnect,
+  dualCapacitor,
+  floatSwitch,
+  fuse,
+  fusibleLink,
+  groundLug,
+  heater,
+  lamp,
+  pressureSwitch,
+  pscMotor,
+  relay,
+  solenoid,
+  splice,
+  supply,
+  temperatureSwitch,
+  terminalStrip,
+  thermistor,
+  thermostat,
+  toggleSwitch,
+  transformer,
 ] as readonly unknown[] as readonly PartKind[];
 
 /** Every part kind by the name that unit files use. */
-export const partKinds: ReadonlyMap<string, PartKind> = new Map(all.map((kind) => [kind.kind, kind]));
+export const partKinds: ReadonlyMap<string, PartKind> = new Map(
+  all.map((kind) => [kind.kind, kind]),
+);

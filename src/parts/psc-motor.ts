@@ -1,5 +1,6 @@
 import {z} from 'zod';
 import {definePart, type FaultMode} from './part-kind.ts';
+import {terminalName} from './terminal-name.ts';
 import type {Element} from './element.ts';
 
 const model = z.strictObject({
@@ -22,10 +23,10 @@ const data = z.strictObject({
   drives: z.enum(['compressor', 'fan', 'blower']),
   /** Terminal or lead names. Some motors bring out a second lead of the run end for the capacitor. */
   leads: z.strictObject({
-    common: z.string(),
-    run: z.string(),
-    start: z.string(),
-    capacitor: z.string().optional(),
+    common: terminalName,
+    run: terminalName,
+    start: terminalName,
+    capacitor: terminalName.optional(),
   }),
   model,
   /** Internal overload in the common: heats with current squared, opens and closes by its own temperature. */
@@ -82,7 +83,12 @@ export const pscMotor = definePart({
   },
   modes: (d) => {
     const list: FaultMode[] = [
-      {id: 'run-open', name: 'run winding open', changes: [{element: 'main', open: true}], weight: 1},
+      {
+        id: 'run-open',
+        name: 'run winding open',
+        changes: [{element: 'main', open: true}],
+        weight: 1,
+      },
       {
         id: 'start-open',
         name: 'start winding open',

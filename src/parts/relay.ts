@@ -1,15 +1,16 @@
 import {z} from 'zod';
 import {definePart} from './part-kind.ts';
+import {terminalName} from './terminal-name.ts';
 import {coilModes, magnetCoil, magnetCoilData} from './magnet-coil.ts';
 
 const data = z.strictObject({
   coil: magnetCoilData,
-  coilTerminals: z.tuple([z.string(), z.string()]).default(['1', '3']),
+  coilTerminals: z.tuple([terminalName, terminalName]).default(['1', '3']),
   contacts: z
     .array(
       z.strictObject({
-        id: z.string(),
-        terminals: z.tuple([z.string(), z.string()]),
+        id: terminalName,
+        terminals: z.tuple([terminalName, terminalName]),
         form: z.enum(['NO', 'NC']),
       }),
     )

@@ -14,7 +14,9 @@ export const heater = definePart({
   terminals: () => ['1', '2'],
   elements: (d) => {
     const ohms = d.volts ** 2 / d.watts;
-    return [{is: 'impedance', id: 'element', a: '1', b: '2', acOhms: {re: ohms, im: 0}, dcOhms: ohms}];
+    return [
+      {is: 'impedance', id: 'element', a: '1', b: '2', acOhms: {re: ohms, im: 0}, dcOhms: ohms},
+    ];
   },
   modes: () => [
     {id: 'open', name: 'element open', changes: [{element: 'element', open: true}], weight: 1.5},
@@ -36,7 +38,14 @@ export const lamp = definePart({
   elements: (d) => {
     const ohms = d.volts ** 2 / d.watts;
     return [
-      {is: 'impedance', id: 'filament', a: '1', b: '2', acOhms: {re: ohms, im: 0}, dcOhms: ohms / 10},
+      {
+        is: 'impedance',
+        id: 'filament',
+        a: '1',
+        b: '2',
+        acOhms: {re: ohms, im: 0},
+        dcOhms: ohms / 10,
+      },
     ];
   },
   modes: () => [

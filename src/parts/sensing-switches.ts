@@ -1,6 +1,7 @@
 import {z} from 'zod';
 import {definePart, type Control, type FaultMode} from './part-kind.ts';
 import type {Element} from './element.ts';
+import {plantValueNames} from './plant-value.ts';
 
 /**
  * Switches worked by the plant: pressure, temperature, float. They differ in name and symbol only:
@@ -8,7 +9,7 @@ import type {Element} from './element.ts';
  */
 const common = {
   /** Plant value that works it: `dischargePsig`, `panInches`. */
-  senses: z.string(),
+  senses: z.enum(plantValueNames),
   opensOn: z.enum(['rise', 'fall']),
   reset: z.enum(['auto', 'manual']).default('auto'),
 };
@@ -55,9 +56,7 @@ const modes = (): FaultMode[] => [
 ];
 
 const controls = (d: {reset: 'auto' | 'manual'}): Control[] =>
-  d.reset === 'manual'
-    ? [{id: 'reset', title: 'Reset button', type: 'press', initial: 'out'}]
-    : [];
+  d.reset === 'manual' ? [{id: 'reset', title: 'Reset button', type: 'press', initial: 'out'}] : [];
 
 export const pressureSwitch = definePart({
   kind: 'pressure-switch',

@@ -1,12 +1,13 @@
 import {z} from 'zod';
 import {definePart} from './part-kind.ts';
+import {terminalName} from './terminal-name.ts';
 
 const data = z.strictObject({
   /** One entry for each live conductor, volts to the neutral. */
   legs: z
     .array(
       z.strictObject({
-        terminal: z.string(),
+        terminal: terminalName,
         volts: z.number().positive().max(1000),
         degrees: z.number().min(-360).max(360),
       }),

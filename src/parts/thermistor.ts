@@ -1,8 +1,9 @@
 import {z} from 'zod';
 import {definePart} from './part-kind.ts';
+import {plantValueNames} from './plant-value.ts';
 
 const data = z.strictObject({
-  senses: z.string(),
+  senses: z.enum(plantValueNames),
   ohmsAt77DegF: z.number().positive().default(10000),
   /** Beta of the curve between 77 °F and 185 °F, kelvin. */
   betaKelvin: z.number().min(2000).max(6000).default(3977),
@@ -17,7 +18,12 @@ export const thermistor = definePart({
   elements: (d) => [{is: 'variable', id: 'element', a: '1', b: '2', restOhms: d.ohmsAt77DegF}],
   modes: () => [
     {id: 'open', name: 'sensor open', changes: [{element: 'element', open: true}], weight: 1.5},
-    {id: 'shorted', name: 'sensor shorted', changes: [{element: 'element', besideOhms: 1}], weight: 0.7},
+    {
+      id: 'shorted',
+      name: 'sensor shorted',
+      changes: [{element: 'element', besideOhms: 1}],
+      weight: 0.7,
+    },
   ],
 });
 

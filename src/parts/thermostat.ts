@@ -1,9 +1,10 @@
 import {z} from 'zod';
 import {definePart, type FaultMode} from './part-kind.ts';
+import {plantValueNames} from './plant-value.ts';
 
 const data = z.strictObject({
   /** Plant value of the room it hangs in. */
-  senses: z.string().default('roomDegF'),
+  senses: z.enum(plantValueNames).default('roomDegF'),
   /** Reversing valve is energised in cooling (O). */
   differentialDegF: z.number().positive().max(5).default(1),
   /** Auxiliary heat joins when the room is this far below the set point. */
@@ -47,7 +48,12 @@ export const thermostat = definePart({
         weight: 0.3,
       },
     ]),
-    {id: 'supply-open', name: 'blank, supply open inside', changes: [{element: 'supply', open: true}], weight: 0.6},
+    {
+      id: 'supply-open',
+      name: 'blank, supply open inside',
+      changes: [{element: 'supply', open: true}],
+      weight: 0.6,
+    },
   ],
   controls: () => [
     {
@@ -71,6 +77,15 @@ export const thermostat = definePart({
       ],
       initial: 'auto',
     },
-    {id: 'setPointDegF', title: 'Set point', type: 'number', min: 45, max: 95, step: 1, unit: '°F', initial: 72},
+    {
+      id: 'setPointDegF',
+      title: 'Set point',
+      type: 'number',
+      min: 45,
+      max: 95,
+      step: 1,
+      unit: '°F',
+      initial: 72,
+    },
   ],
 });

@@ -1,11 +1,12 @@
 import {z} from 'zod';
 import {definePart} from './part-kind.ts';
+import {terminalName} from './terminal-name.ts';
 
 const data = z.strictObject({
   va: z.number().positive().max(5000),
   /** Primary taps from the common end `H1`, lowest first: terminal name and its volts. */
   taps: z
-    .array(z.strictObject({terminal: z.string(), volts: z.number().positive().max(1000)}))
+    .array(z.strictObject({terminal: terminalName, volts: z.number().positive().max(1000)}))
     .min(1)
     .max(3),
   secondaryVolts: z.number().positive().max(600),

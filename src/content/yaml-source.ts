@@ -1,0 +1,142 @@
+import {
+  isAlias,
+  isMap,
+  isNode,
+  isScalar,
+  isSeq,
+  LineCounter,
+  parseDocument,
+  visit,
+  type Document,
+  type Node,
+  type YAMLError,
+} from 'yaml';
+import type {ContentError} from './content-error.ts';
+
+/** Steps from the top of a file to a value: `['wires', 3, 'gauge']`. */
+export type Path = readonly (string | number)[];
+
+/** A parsed YAML file: its plain value, and where each part of that value stands in the text. */
+export interface YamlSource {
+  readonly value: unknown;
+  readonly errors: readonly ContentError[];
+  /** An error at the value of a path, or at the nearest thing around it that is there. */
+  errorAt(path: Path, message: string, mend: string): ContentError;
+  /** An error at the key itself, for keys that should not be there. */
+  errorAtKey(path: Path, message: string, mend: string): ContentError;
+  lineOf(path: Path): number;
+}
+
+/** How to mend what the YAML reader complains of, by its error code. */
+const mends: Readonly<Record<string, string>> = {
+  TAB_AS_INDENT: 'indent with spaces',
+  BAD_INDENT: 'line the entry up with its neighbours, and close every bracket',
+  MISSING_CHAR: 'close the quote or bracket, or put the missing mark in',
+  BLOCK_AS_IMPLICIT_KEY: 'begin a new, indented line for the inner key, or quote a text that holds a colon',
+  BLOCK_IN_FLOW: 'keep everything inside { } or [ ] in that style',
+  UNEXPECTED_TOKEN: 'check the indentation and the dashes of this line and the one before',
+  MULTILINE_IMPLICIT_KEY: 'keep a key and its colon on one line',
+  MULTIPLE_DOCS: 'keep one unit in a file: take the second "---" out',
+  BAD_ALIAS: 'quote a text that begins with * or &',
+  BAD_SCALAR_START: 'quote a text that begins with this character',
+  TAG_RESOLVE_FAILED: 'take the tag out, or quote a text that begins with !',
+};
+
+/**
+ * Read one YAML 1.2 document. Duplicate keys are all told; of errors in the syntax only the first, since
+ * what stands below a broken line cannot be trusted. `value` is undefined then.
+ */
+export function readYaml(text: string, file: string): YamlSource {
+  const counter = new LineCounter();
+  // level `error`: nothing is printed, and a second document in the file is still an error
+  const doc = parseDocument(text, {lineCounter: counter, prettyErrors: false, logLevel: 'error'});
+
+  const at = (offset: number, message: string, mend: string): ContentError => {
+    const {line, col} = counter.linePos(offset);
+    return {file, line: Math.max(line, 1), column: Math.max(col, 1), message, mend};
+  };
+  const lineAt = (offset: number) => Math.max(counter.linePos(offset).line, 1);
+
+  const errors: ContentError[] = [];
+  const syntax = [...doc.errors, ...doc.warnings]
+    .filter(({code}) => code !== 'DUPLICATE_KEY')
+    .sort((a, b) => a.pos[0] - b.pos[0])[0];
+  for (const duplicate of doc.errors.filter(({code}) => code === 'DUPLICATE_KEY'))
+    if (!syntax || duplicate.pos[0] < syntax.pos[0])
+      errors.push(duplicateKey(doc, duplicate, at, lineAt));
+  if (syntax)
+    errors.push(
+      at(
+        syntax.pos[0],
+        `the YAML cannot be read here: ${lowerFirst(syntax.message)}`,
+        mends[syntax.code] ?? 'check the indentation, the quotes and the brackets of this line',
+      ),
+    );
+  visit(doc, {
+    Alias: (_, alias) => {
+      // a file that says everything where it stands can be read, and mended, line by line
+      if (!syntax)
+        errors.push(at(alias.range?.[0] ?? 0, `the alias *${alias.source} is not used in unit files`, 'write the value out'));
+    },
+    Pair: (_, pair) => {
+      if (!syntax && isNode(pair.key) && !isScalar(pair.key) && !isAlias(pair.key))
+        errors.push(at(pair.key.range?.[0] ?? 0, 'a key is not a plain word', 'write the key as one word'));
+    },
+  });
+
+  const readable = !syntax && errors.every(({message}) => message.startsWith('the key `'));
+  const nodeAt = (path: Path) => walk(doc, path).node?.range?.[0] ?? 0;
+  return {
+    value: readable ? (doc.toJS({maxAliasCount: 0}) as unknown) : undefined,
+    errors,
+    errorAt: (path, message, mend) => at(nodeAt(path), message, mend),
+    errorAtKey: (path, message, mend) =>
+      at(walk(doc, path).key?.range?.[0] ?? nodeAt(path), message, mend),
+    lineOf: (path) => lineAt(nodeAt(path)),
+  };
+}
+
+/** The node at a path and its key, or the nearest node around it that exists. */
+function walk(doc: Document, path: Path): {node: Node | null; key?: Node} {
+  let node: Node | null = doc.contents as Node | null;
+  let key: Node | undefined;
+  for (const step of path) {
+    let next: unknown;
+    key = undefined;
+    if (isMap(node)) {
+      // the last of two equal keys is the one that counts
+      const pair = node.items.findLast(
+        (item) => isScalar(item.key) && String(item.key.value) === String(step),
+      );
+      if (isNode(pair?.key)) key = pair.key;
+      next = pair?.value;
+    } else if (isSeq(node) && typeof step === 'number') next = node.items[step];
+    if (!isNode(next)) return {node: key ?? node, key};
+    node = next;
+  }
+  return {node, key};
+}
+
+function duplicateKey(
+  doc: Document,
+  error: YAMLError,
+  at: (offset: number, message: string, mend: string) => ContentError,
+  lineAt: (offset: number) => number,
+): ContentError {
+  let found: ContentError | undefined;
+  visit(doc, {
+    Map: (_, map) => {
+      const keys = map.items.map((item) => item.key);
+      const again = keys.find((key) => isScalar(key) && key.range?.[0] === error.pos[0]);
+      if (!isScalar(again)) return undefined;
+      const first = keys.find((key) => isScalar(key) && key.value === again.value);
+      const line = isScalar(first) ? lineAt(first.range?.[0] ?? 0) : 0;
+      const message = `the key \`${String(again.value)}\` stands twice (first on line ${line})`;
+      found = at(error.pos[0], message, 'keep one of the two');
+      return visit.BREAK;
+    },
+  });
+  return found ?? at(error.pos[0], 'the key `?` stands twice', 'keep one of the two');
+}
+
+const lowerFirst = (message: string) => message.charAt(0).toLowerCase() + message.slice(1);
