@@ -43,7 +43,9 @@ function makeOf(kind: PartKind, raw: unknown): KnownPart['make'] {
   const senses = valueAt(data, ['senses']);
   return {
     terminals: kind.terminals(data),
-    contacts: kind.elements(data).flatMap((element) => (element.is === 'contact' ? [element.id] : [])),
+    contacts: kind
+      .elements(data)
+      .flatMap((element) => (element.is === 'contact' ? [element.id] : [])),
     controls: kind.controls?.(data) ?? [],
     senses: typeof senses === 'string' ? senses : undefined,
   };

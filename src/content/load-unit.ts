@@ -30,7 +30,11 @@ export function loadUnit(text: string, fileName: string): LoadedUnit {
 }
 
 function toUnit(file: UnitFile): Unit {
-  return {...file, parts: file.parts.map(toPart), plant: {...file.plant, start: definedOnly(file.plant.start)}};
+  return {
+    ...file,
+    parts: file.parts.map(toPart),
+    plant: {...file.plant, start: definedOnly(file.plant.start)},
+  };
 }
 
 function toPart(entry: UnitFile['parts'][number]): Part {

@@ -49,10 +49,22 @@ export function nameBook(source: YamlSource, parts: readonly KnownPart[] | undef
     const terminals = [...new Set(makes.flatMap((make) => make!.terminals))];
     if (dot < 0 || local === '')
       errors.push(
-        source.errorAt(path, `${ref} names a part but no terminal`, `write one of ${terminals.map((t) => `${id}.${t}`).join(', ')}`),
+        source.errorAt(
+          path,
+          `${ref} names a part but no terminal`,
+          `write one of ${terminals.map((t) => `${id}.${t}`).join(', ')}`,
+        ),
       );
     else if (!terminals.includes(local))
-      wrong.note(`terminal ${ref}`, path, `${id} has no terminal ${local}`, suggest(ref, terminals.map((t) => `${id}.${t}`)));
+      wrong.note(
+        `terminal ${ref}`,
+        path,
+        `${id} has no terminal ${local}`,
+        suggest(
+          ref,
+          terminals.map((t) => `${id}.${t}`),
+        ),
+      );
   };
   return {source, errors, wrong, part, terminal, partsOf: (id) => parts && (byId.get(id) ?? [])};
 }

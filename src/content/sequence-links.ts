@@ -28,10 +28,19 @@ function checkSetting(entry: unknown, path: Path, book: NameBook): void {
     if (start === null || typeof start !== 'object') return;
     const names = Object.keys(start).map((key) => `plant.${key}`);
     if (!names.includes(target))
-      book.wrong.note(`set ${target}`, at, `the plant does not start with ${name}`, suggest(target, names));
+      book.wrong.note(
+        `set ${target}`,
+        at,
+        `the plant does not start with ${name}`,
+        suggest(target, names),
+      );
     else if (typeof value === 'string')
       book.errors.push(
-        book.source.errorAt([...path, 'value'], `${target} is set to "${value}", expected a number`, 'write a number without quotes'),
+        book.source.errorAt(
+          [...path, 'value'],
+          `${target} is set to "${value}", expected a number`,
+          'write a number without quotes',
+        ),
       );
     return;
   }
@@ -41,10 +50,25 @@ function checkSetting(entry: unknown, path: Path, book: NameBook): void {
   const controls = makes.flatMap((make) => make!.controls);
   const control = controls.find((one) => one.id === name);
   if (!control)
-    book.wrong.note(`set ${target}`, at, `${id} has no control ${name === '' ? 'named' : name}`, suggest(target, controls.map((one) => `${id}.${one.id}`)));
+    book.wrong.note(
+      `set ${target}`,
+      at,
+      `${id} has no control ${name === '' ? 'named' : name}`,
+      suggest(
+        target,
+        controls.map((one) => `${id}.${one.id}`),
+      ),
+    );
   else {
     const wrong = wrongValue(control, value);
-    if (wrong) book.errors.push(book.source.errorAt([...path, 'value'], `${target} is set to ${JSON.stringify(value)}, expected ${wrong}`, 'set it to that'));
+    if (wrong)
+      book.errors.push(
+        book.source.errorAt(
+          [...path, 'value'],
+          `${target} is set to ${JSON.stringify(value)}, expected ${wrong}`,
+          'set it to that',
+        ),
+      );
   }
 }
 
@@ -79,5 +103,13 @@ function checkContact(ref: string | undefined, path: Path, book: NameBook): void
   if (makes.includes(undefined)) return;
   const contacts = makes.flatMap((make) => make!.contacts);
   if (!contacts.includes(name))
-    book.wrong.note(`contact ${ref}`, path, `${id} has no contact ${name === '' ? 'named' : name}`, suggest(ref, contacts.map((one) => `${id}.${one}`)));
+    book.wrong.note(
+      `contact ${ref}`,
+      path,
+      `${id} has no contact ${name === '' ? 'named' : name}`,
+      suggest(
+        ref,
+        contacts.map((one) => `${id}.${one}`),
+      ),
+    );
 }

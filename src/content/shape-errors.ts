@@ -78,7 +78,8 @@ function shapeError(issue: Issue, source: YamlSource): ContentError {
   if (found === undefined && path.length > 0)
     return at(`${name} is missing`, `add ${name}: ${expectation(issue)}`);
   if (issue.code === 'invalid_union' && issue.discriminator) {
-    const kinds = 'options' in issue && Array.isArray(issue.options) ? issue.options.map(String) : [];
+    const kinds =
+      'options' in issue && Array.isArray(issue.options) ? issue.options.map(String) : [];
     const near = nearestName(String(found), kinds);
     return at(
       `there is no part kind ${shown(found)}`,
@@ -87,7 +88,8 @@ function shapeError(issue: Issue, source: YamlSource): ContentError {
   }
   const choices = choicesOf(issue);
   const near = typeof found === 'string' ? nearestName(found, choices.map(String)) : undefined;
-  const quotes = expectation(issue) === 'text' && (typeof found === 'number' || typeof found === 'boolean');
+  const quotes =
+    expectation(issue) === 'text' && (typeof found === 'number' || typeof found === 'boolean');
   return at(
     `${name} is ${shown(found)}, expected ${expectation(issue)}`,
     near
@@ -138,7 +140,9 @@ function choicesOf(issue: Issue): readonly unknown[] {
   if (issue.code === 'invalid_value') return issue.values;
   if (issue.code !== 'invalid_union' || issue.discriminator) return [];
   const inner = issue.errors.map((errors) => errors[0]);
-  return inner.every((one) => one?.code === 'invalid_value') ? inner.flatMap((one) => choicesOf(one!)) : [];
+  return inner.every((one) => one?.code === 'invalid_value')
+    ? inner.flatMap((one) => choicesOf(one!))
+    : [];
 }
 
 function nearestNumber(found: unknown, choices: readonly unknown[]): string {
@@ -160,7 +164,9 @@ export function shown(value: unknown): string {
 function nameOf(path: Path): string {
   const key = path.findLast((step) => typeof step === 'string');
   if (key === undefined) return 'the file';
-  return typeof path.at(-1) === 'number' ? `entry ${Number(path.at(-1)) + 1} of \`${key}\`` : `\`${key}\``;
+  return typeof path.at(-1) === 'number'
+    ? `entry ${Number(path.at(-1)) + 1} of \`${key}\``
+    : `\`${key}\``;
 }
 
 const samePath = (a: Path, b: Path) => a.length === b.length && a.every((step, i) => step === b[i]);

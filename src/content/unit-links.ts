@@ -48,10 +48,19 @@ function checkPart(part: KnownPart, book: NameBook, enclosures: Ids): void {
   const double = make.terminals.find((name, i) => make.terminals.indexOf(name) !== i);
   if (double !== undefined)
     book.errors.push(
-      book.source.errorAt([...path, 'data'], `${part.id ?? 'this part'} has two terminals ${double}`, 'give one of them another name'),
+      book.source.errorAt(
+        [...path, 'data'],
+        `${part.id ?? 'this part'} has two terminals ${double}`,
+        'give one of them another name',
+      ),
     );
   const start = valueAt(book.source.value, ['plant', 'start']);
-  if (make.senses && start !== null && typeof start === 'object' && !Object.hasOwn(start, make.senses))
+  if (
+    make.senses &&
+    start !== null &&
+    typeof start === 'object' &&
+    !Object.hasOwn(start, make.senses)
+  )
     book.wrong.note(
       `senses ${make.senses}`,
       [...path, 'data', 'senses'],
@@ -69,7 +78,11 @@ function checkCabinet(entry: unknown, path: Path, book: NameBook): void {
   const elsewhere = lugs?.find((lug) => lug.enclosure !== undefined && lug.enclosure !== id);
   if (id !== undefined && elsewhere && lugs?.every((lug) => lug.enclosure !== id))
     book.errors.push(
-      book.source.errorAt([...path, 'cabinet'], `${cabinet} is bonded to ${id} but lies in ${elsewhere.enclosure}`, 'name a ground lug of this enclosure'),
+      book.source.errorAt(
+        [...path, 'cabinet'],
+        `${cabinet} is bonded to ${id} but lies in ${elsewhere.enclosure}`,
+        'name a ground lug of this enclosure',
+      ),
     );
 }
 
@@ -79,7 +92,11 @@ function checkWire(entry: unknown, path: Path, book: NameBook, runs: Ids): void 
   book.terminal(from, [...path, 'from']);
   if (from !== undefined && from === to)
     book.errors.push(
-      book.source.errorAt([...path, 'to'], `this wire begins and ends at ${from}`, 'name the terminal at its other end'),
+      book.source.errorAt(
+        [...path, 'to'],
+        `this wire begins and ends at ${from}`,
+        'name the terminal at its other end',
+      ),
     );
   else book.terminal(to, [...path, 'to']);
   lookUp('run', textAt(entry, 'run'), [...path, 'run'], runs, book);
@@ -100,7 +117,11 @@ function checkSpares(file: unknown, book: NameBook): void {
       book.terminal(`${id}.${name}`, path);
       if (landed.has(`${id}.${name}`))
         book.errors.push(
-          book.source.errorAt(path, `${id}.${name} is kept as a spare, but a wire lands on it`, 'take it off the list of spares'),
+          book.source.errorAt(
+            path,
+            `${id}.${name} is kept as a spare, but a wire lands on it`,
+            'take it off the list of spares',
+          ),
         );
     });
   });
@@ -109,7 +130,13 @@ function checkSpares(file: unknown, book: NameBook): void {
 type Ids = readonly (string | undefined)[] | undefined;
 
 /** Notes a name that is not among the ids. A doubled or unreadable id may be the one that was meant: then nothing is said. */
-function lookUp(what: string, name: string | undefined, path: Path, ids: Ids, book: NameBook): void {
+function lookUp(
+  what: string,
+  name: string | undefined,
+  path: Path,
+  ids: Ids,
+  book: NameBook,
+): void {
   if (name === undefined || ids === undefined || ids.includes(name)) return;
   if (ids.includes(undefined) || new Set(ids).size < ids.length) return;
   const names = ids.filter((id) => id !== undefined);

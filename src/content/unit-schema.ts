@@ -15,7 +15,10 @@ const designator = z
 
 const slug = z
   .string()
-  .regex(/^[a-z][a-z0-9-]{0,39}$/, 'lower-case letters, digits and hyphens, beginning with a letter');
+  .regex(
+    /^[a-z][a-z0-9-]{0,39}$/,
+    'lower-case letters, digits and hyphens, beginning with a letter',
+  );
 
 const text = z.string().min(1).max(400);
 
@@ -23,12 +26,31 @@ const text = z.string().min(1).max(400);
 export const wireGauges = [2, 4, 6, 8, 10, 12, 14, 16, 18, 20, 22] as const;
 
 export const wireColours = [
-  'black', 'white', 'red', 'blue', 'green', 'yellow', 'orange', 'brown', 'purple', 'grey', 'pink', 'tan',
+  'black',
+  'white',
+  'red',
+  'blue',
+  'green',
+  'yellow',
+  'orange',
+  'brown',
+  'purple',
+  'grey',
+  'pink',
+  'tan',
 ] as const;
 
 /** What a person can see or hear of a part, as far as a step of a sequence may ask for it. */
 export const stateWords = [
-  'running', 'humming', 'pulled-in', 'chattering', 'lit', 'blank', 'shifted', 'tripped', 'off',
+  'running',
+  'humming',
+  'pulled-in',
+  'chattering',
+  'lit',
+  'blank',
+  'shifted',
+  'tripped',
+  'off',
 ] as const;
 
 export const plantKinds = ['hand', 'split-heat-pump'] as const;
@@ -115,7 +137,9 @@ const sequence = z.strictObject({
 });
 
 const startValues = z.strictObject(
-  Object.fromEntries(plantValueNames.map((name) => [name, z.number().min(-100).max(2000).optional()])),
+  Object.fromEntries(
+    plantValueNames.map((name) => [name, z.number().min(-100).max(2000).optional()]),
+  ),
 );
 
 export const unitSchema = z.strictObject({

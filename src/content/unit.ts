@@ -37,7 +37,18 @@ export interface Part {
 }
 
 export type WireColour =
-  | 'black' | 'white' | 'red' | 'blue' | 'green' | 'yellow' | 'orange' | 'brown' | 'purple' | 'grey' | 'pink' | 'tan';
+  | 'black'
+  | 'white'
+  | 'red'
+  | 'blue'
+  | 'green'
+  | 'yellow'
+  | 'orange'
+  | 'brown'
+  | 'purple'
+  | 'grey'
+  | 'pink'
+  | 'tan';
 
 export interface Wire {
   readonly id: string;
@@ -65,7 +76,11 @@ export interface LadderCircuit {
 /** What must hold for a step of the sequence of operation. All the given fields must hold. */
 export interface StepCheck {
   /** Volts AC between two terminals, at least / at most. */
-  readonly volts?: {readonly between: readonly [string, string]; readonly atLeast?: number; readonly atMost?: number};
+  readonly volts?: {
+    readonly between: readonly [string, string];
+    readonly atLeast?: number;
+    readonly atMost?: number;
+  };
   /** Placed contact element id that must be closed / open. */
   readonly closed?: string;
   readonly open?: string;

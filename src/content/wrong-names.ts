@@ -52,7 +52,11 @@ export function doubledIds(
     if (id === undefined || first === i) return [];
     const line = source.lineOf([list, first, 'id']);
     return [
-      source.errorAt([list, i, 'id'], `two ${one}s have the id ${id} (the first on line ${line})`, 'give one of them another id'),
+      source.errorAt(
+        [list, i, 'id'],
+        `two ${one}s have the id ${id} (the first on line ${line})`,
+        'give one of them another id',
+      ),
     ];
   });
 }

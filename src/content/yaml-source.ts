@@ -32,7 +32,8 @@ const mends: Readonly<Record<string, string>> = {
   TAB_AS_INDENT: 'indent with spaces',
   BAD_INDENT: 'line the entry up with its neighbours, and close every bracket',
   MISSING_CHAR: 'close the quote or bracket, or put the missing mark in',
-  BLOCK_AS_IMPLICIT_KEY: 'begin a new, indented line for the inner key, or quote a text that holds a colon',
+  BLOCK_AS_IMPLICIT_KEY:
+    'begin a new, indented line for the inner key, or quote a text that holds a colon',
   BLOCK_IN_FLOW: 'keep everything inside { } or [ ] in that style',
   UNEXPECTED_TOKEN: 'check the indentation and the dashes of this line and the one before',
   MULTILINE_IMPLICIT_KEY: 'keep a key and its colon on one line',
@@ -76,11 +77,19 @@ export function readYaml(text: string, file: string): YamlSource {
     Alias: (_, alias) => {
       // a file that says everything where it stands can be read, and mended, line by line
       if (!syntax)
-        errors.push(at(alias.range?.[0] ?? 0, `the alias *${alias.source} is not used in unit files`, 'write the value out'));
+        errors.push(
+          at(
+            alias.range?.[0] ?? 0,
+            `the alias *${alias.source} is not used in unit files`,
+            'write the value out',
+          ),
+        );
     },
     Pair: (_, pair) => {
       if (!syntax && isNode(pair.key) && !isScalar(pair.key) && !isAlias(pair.key))
-        errors.push(at(pair.key.range?.[0] ?? 0, 'a key is not a plain word', 'write the key as one word'));
+        errors.push(
+          at(pair.key.range?.[0] ?? 0, 'a key is not a plain word', 'write the key as one word'),
+        );
     },
   });
 
