@@ -1,0 +1,92 @@
+import type {Complex, Element} from '../parts/element.ts';
+
+/**
+ * An open contact, a broken winding, a part burnt open: an air gap or a clean break, 1 TΩ. A hundred times less
+ * than what a 10 MΩ meter could show of 240 V on its 0.1 mV count, and far above the 100 MΩ insulation.
+ */
+export const openOhms = 1e12;
+
+/** Elements with exactly two ends. */
+export type TwoTerminal = Exclude<Element, {is: 'transformer'} | {is: 'motor'}>;
+
+/**
+ * The admittances that a two-terminal element can take, in siemens: `rest` before anything has acted on it,
+ * `acted` when its state says so (contact closed, coil sealed). `amps` is the Norton current that it drives out
+ * of its positive end `a` when it is a source that is on.
+ */
+export interface Siemens {
+  readonly rest: Complex;
+  readonly acted: Complex;
+  readonly amps: Complex;
+}
+
+const none: Complex = {re: 0, im: 0};
+
+/** In the line-frequency network. Direct-current sources are their resistance, without volts. */
+export function acSiemens(element: TwoTerminal, frequencyHz: number): Siemens {
+  switch (element.is) {
+    case 'conductor':
+      return fixed({re: 1 / element.ohms, im: 0});
+    case 'contact':
+      return contact(element.closedOhms);
+    case 'impedance':
+      return fixed(inverse(element.acOhms));
+    case 'coil':
+      return {rest: inverse(element.inrushOhms), acted: inverse(element.sealedOhms), amps: none};
+    case 'variable':
+      return fixed({re: 1 / element.restOhms, im: 0});
+    case 'capacitor':
+      return fixed({
+        re: 1 / element.leakageOhms,
+        im: 2 * Math.PI * frequencyHz * element.microfarads * 1e-6,
+      });
+    case 'acSource': {
+      const y = inverse(element.ohms);
+      const radians = (element.degrees * Math.PI) / 180;
+      const re = element.volts * Math.cos(radians);
+      const im = element.volts * Math.sin(radians);
+      return {rest: y, acted: y, amps: {re: re * y.re - im * y.im, im: re * y.im + im * y.re}};
+    }
+    case 'dcSource':
+      return fixed({re: 1 / element.ohms, im: 0});
+  }
+}
+
+/**
+ * In the direct-current network: coils and loads by their ohmmeter resistance, capacitors by their leakage,
+ * line-frequency sources by their source resistance without volts.
+ */
+export function dcSiemens(element: TwoTerminal): Siemens {
+  switch (element.is) {
+    case 'conductor':
+      return fixed({re: 1 / element.ohms, im: 0});
+    case 'contact':
+      return contact(element.closedOhms);
+    case 'impedance':
+    case 'coil':
+      return fixed({re: 1 / element.dcOhms, im: 0});
+    case 'variable':
+      return fixed({re: 1 / element.restOhms, im: 0});
+    case 'capacitor':
+      return fixed({re: 1 / element.leakageOhms, im: 0});
+    case 'acSource':
+      return fixed({re: 1 / element.ohms.re, im: 0});
+    case 'dcSource': {
+      const y = {re: 1 / element.ohms, im: 0};
+      return {rest: y, acted: y, amps: {re: element.volts / element.ohms, im: 0}};
+    }
+  }
+}
+
+function contact(closedOhms: number): Siemens {
+  return {rest: {re: 1 / openOhms, im: 0}, acted: {re: 1 / closedOhms, im: 0}, amps: none};
+}
+
+function fixed(y: Complex): Siemens {
+  return {rest: y, acted: y, amps: none};
+}
+
+export function inverse(ohms: Complex): Complex {
+  const square = ohms.re * ohms.re + ohms.im * ohms.im;
+  return {re: ohms.re / square, im: -ohms.im / square};
+}

@@ -1,0 +1,220 @@
+import type {Complex} from '../parts/element.ts';
+import {substitute, type Factor} from './factor.ts';
+import type {Branch, Plan} from './plan.ts';
+import {UnknownNameError} from './unknown-name.ts';
+
+/** Volts and ohms of everything behind two nodes. */
+export interface TheveninPair {
+  readonly volts: Complex;
+  readonly ohms: Complex;
+}
+
+/**
+ * The solved volts of one network in one state, with its factor kept for Thevenin pairs. Phasors are RMS; in a
+ * direct-current solution the imaginary parts are zero. Names are placed names; a wrong one throws UnknownNameError.
+ */
+export class Solution {
+  readonly plan: Plan;
+  kind: 'ac' | 'dc' = 'ac';
+
+  /** Volts of each unknown by elimination position; cores in volts of their largest winding. */
+  readonly voltsRe: Float64Array;
+  readonly voltsIm: Float64Array;
+  /** Per branch: admittance, Norton amps, and coupling to the motor's other winding. Siemens, amps, siemens. */
+  readonly siemensRe: Float64Array;
+  readonly siemensIm: Float64Array;
+  readonly nortonRe: Float64Array;
+  readonly nortonIm: Float64Array;
+  readonly couplingRe: Float64Array;
+  readonly couplingIm: Float64Array;
+
+  private readonly shared: Factor;
+  private separate: Factor | undefined;
+  private current: Factor;
+  private readonly injectedRe: Float64Array;
+  private readonly injectedIm: Float64Array;
+
+  constructor(plan: Plan) {
+    const {size, row} = plan.elimination;
+    const branches = plan.branches.length;
+    this.plan = plan;
+    this.voltsRe = new Float64Array(size);
+    this.voltsIm = new Float64Array(size);
+    this.siemensRe = new Float64Array(branches);
+    this.siemensIm = new Float64Array(branches);
+    this.nortonRe = new Float64Array(branches);
+    this.nortonIm = new Float64Array(branches);
+    this.couplingRe = new Float64Array(branches);
+    this.couplingIm = new Float64Array(branches);
+    const lowerRe = new Float64Array(row.length);
+    const lowerIm = new Float64Array(row.length);
+    this.shared = {
+      lowerRe,
+      lowerIm,
+      upperRe: lowerRe,
+      upperIm: lowerIm,
+      inverseRe: new Float64Array(size),
+      inverseIm: new Float64Array(size),
+    };
+    this.current = this.shared;
+    this.injectedRe = new Float64Array(size);
+    this.injectedIm = new Float64Array(size);
+  }
+
+  /** The factor of this state's matrix. */
+  get factor(): Factor {
+    return this.current;
+  }
+
+  /** A symmetric matrix: one set of multipliers serves both passes. */
+  useSharedUpper(): void {
+    this.current = this.shared;
+  }
+
+  /** An unsymmetric matrix: the backward pass gets multipliers of its own. */
+  useSeparateUpper(): void {
+    this.separate ??= {
+      ...this.shared,
+      upperRe: new Float64Array(this.shared.lowerRe.length),
+      upperIm: new Float64Array(this.shared.lowerIm.length),
+    };
+    this.current = this.separate;
+  }
+
+  /** Volts of a node against earth. */
+  volts(node: string): Complex {
+    return this.at(this.positionOf(node));
+  }
+
+  /** Volts of `a` against `b`. */
+  voltsBetween(a: string, b: string): Complex {
+    const p = this.volts(a);
+    const q = this.volts(b);
+    return {re: p.re - q.re, im: p.im - q.im};
+  }
+
+  /**
+   * Amps through an element, wire or winding from its `a`, through it, to its `b`. A source that delivers has them
+   * out of its `a`, so they count negative.
+   */
+  amps(id: string): Complex {
+    const index = this.plan.branchOf.get(id);
+    if (index === undefined)
+      throw new UnknownNameError('element, wire or winding', id, this.plan.branchOf.keys());
+    return this.branchAmps(index);
+  }
+
+  /** Amps of both windings of a motor, from each winding's `a` to its `b`. */
+  windingAmps(motor: string): {main: Complex; start: Complex} {
+    const coupling = this.plan.motors.find((each) => each.motor.id === motor);
+    if (!coupling)
+      throw new UnknownNameError(
+        'motor',
+        motor,
+        this.plan.motors.map((each) => each.motor.id),
+      );
+    return {main: this.branchAmps(coupling.main), start: this.branchAmps(coupling.start)};
+  }
+
+  /**
+   * Complex power that an element takes in: re watts, im vars. A source that delivers counts negative. Of a
+   * transformer it is the sum over its windings: copper and core loss.
+   */
+  voltAmperes(id: string): Complex {
+    const single = this.plan.branchOf.get(id);
+    const indices = this.plan.branchesOf.get(id) ?? (single === undefined ? undefined : [single]);
+    if (!indices) throw new UnknownNameError('element', id, this.plan.branchesOf.keys());
+    let re = 0;
+    let im = 0;
+    for (const index of indices) {
+      const {from, to} = this.plan.branches[index];
+      const p = this.at(from);
+      const q = this.at(to);
+      const amps = this.branchAmps(index);
+      re += (p.re - q.re) * amps.re + (p.im - q.im) * amps.im;
+      im += (p.im - q.im) * amps.re - (p.re - q.re) * amps.im;
+    }
+    return {re, im};
+  }
+
+  /**
+   * Volts of `a` against `b` with nothing connected, and the impedance between them with every source dead: what a
+   * meter's leads meet. One substitution with the factor at hand, exact also where turning motors make the network
+   * non-reciprocal.
+   */
+  thevenin(a: string, b: string): TheveninPair {
+    const p = this.positionOf(a);
+    const q = this.positionOf(b);
+    if (p === q) return {volts: {re: 0, im: 0}, ohms: {re: 0, im: 0}};
+    return {volts: this.voltsBetween(a, b), ohms: this.injection(a, b)(a, b)};
+  }
+
+  /**
+   * One ampere sent into `a` and taken out of `b` with every source dead. The function returned gives the volts
+   * that it makes between two nodes (transfer ohms), and is good until the next injection or solve.
+   */
+  injection(a: string, b: string): (c: string, d: string) => Complex {
+    const p = this.positionOf(a);
+    const q = this.positionOf(b);
+    const {injectedRe: re, injectedIm: im} = this;
+    re.fill(0);
+    im.fill(0);
+    if (p !== q && p >= 0) re[p] = 1;
+    if (p !== q && q >= 0) re[q] = -1;
+    substitute(this.plan.elimination, this.current, re, im);
+    return (c, d) => {
+      const r = this.positionOf(c);
+      const s = this.positionOf(d);
+      return {
+        re: (r < 0 ? 0 : re[r]) - (s < 0 ? 0 : re[s]),
+        im: (r < 0 ? 0 : im[r]) - (s < 0 ? 0 : im[s]),
+      };
+    };
+  }
+
+  private positionOf(node: string): number {
+    const found = this.plan.positionOf.get(node);
+    if (found === undefined)
+      throw new UnknownNameError('terminal or node', node, this.plan.positionOf.keys());
+    return found;
+  }
+
+  private at(position: number): Complex {
+    return position < 0 ? {re: 0, im: 0} : {re: this.voltsRe[position], im: this.voltsIm[position]};
+  }
+
+  private branchAmps(index: number): Complex {
+    const branch = this.plan.branches[index];
+    let {re: vRe, im: vIm} = this.across(branch);
+    if (branch.core >= 0 && this.kind === 'ac') {
+      vRe -= branch.turns * this.voltsRe[branch.core];
+      vIm -= branch.turns * this.voltsIm[branch.core];
+    }
+    const yRe = this.siemensRe[index];
+    const yIm = this.siemensIm[index];
+    let re = vRe * yRe - vIm * yIm - this.nortonRe[index];
+    let im = vRe * yIm + vIm * yRe - this.nortonIm[index];
+    const gRe = this.couplingRe[index];
+    const gIm = this.couplingIm[index];
+    if (gRe !== 0 || gIm !== 0) {
+      const other = this.across(this.plan.branches[this.otherWinding(index)]);
+      re += gRe * other.re - gIm * other.im;
+      im += gRe * other.im + gIm * other.re;
+    }
+    return {re, im};
+  }
+
+  private across(branch: Branch): Complex {
+    const p = this.at(branch.from);
+    const q = this.at(branch.to);
+    return {re: p.re - q.re, im: p.im - q.im};
+  }
+
+  private otherWinding(index: number): number {
+    for (const {main, start} of this.plan.motors) {
+      if (main === index) return start;
+      if (start === index) return main;
+    }
+    return index;
+  }
+}
