@@ -14,8 +14,20 @@ export interface FunctionName {
 }
 
 export const functionNames: Readonly<Record<MeterFunction, FunctionName>> = {
-  'ac-volts': {title: 'Volts AC', short: 'AC volts', baseUnit: 'V', spoken: 'volts AC', probes: 'leads'},
-  'dc-volts': {title: 'Volts DC', short: 'DC volts', baseUnit: 'V', spoken: 'volts DC', probes: 'leads'},
+  'ac-volts': {
+    title: 'Volts AC',
+    short: 'AC volts',
+    baseUnit: 'V',
+    spoken: 'volts AC',
+    probes: 'leads',
+  },
+  'dc-volts': {
+    title: 'Volts DC',
+    short: 'DC volts',
+    baseUnit: 'V',
+    spoken: 'volts DC',
+    probes: 'leads',
+  },
   'low-impedance-volts': {
     title: 'Volts AC, low impedance',
     short: 'Low Z',
@@ -24,8 +36,20 @@ export const functionNames: Readonly<Record<MeterFunction, FunctionName>> = {
     probes: 'leads',
   },
   ohms: {title: 'Ohms', short: 'Ohms', baseUnit: 'Ω', spoken: 'ohms', probes: 'leads'},
-  continuity: {title: 'Continuity', short: 'Tone', baseUnit: 'Ω', spoken: 'ohms, continuity', probes: 'leads'},
-  'clamp-amps': {title: 'Clamp amps AC', short: 'Clamp', baseUnit: 'A', spoken: 'amps AC', probes: 'clamp'},
+  continuity: {
+    title: 'Continuity',
+    short: 'Tone',
+    baseUnit: 'Ω',
+    spoken: 'ohms, continuity',
+    probes: 'leads',
+  },
+  'clamp-amps': {
+    title: 'Clamp amps AC',
+    short: 'Clamp',
+    baseUnit: 'A',
+    spoken: 'amps AC',
+    probes: 'clamp',
+  },
 };
 
 /** The function at a place on the selector, counted from 1 as the number keys are; undefined past its ends. */

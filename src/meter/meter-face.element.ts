@@ -52,18 +52,27 @@ export class MeterFace extends LitElement {
         <div class="glass">
           <div class="flags">
             <span>${name.title}</span>
-            ${shown?.hazard
-              ? html`<span class="flag hazard">${hazardSymbol} Live: do not trust this</span>`
-              : nothing}
+            ${
+              shown?.hazard
+                ? html`<span class="flag hazard">${hazardSymbol} Live: do not trust this</span>`
+                : nothing
+            }
             ${shown?.tone ? html`<span class="flag tone">${toneSymbol} Tone</span>` : nothing}
             ${this.function === 'continuity' ? this.muteButton() : nothing}
           </div>
-          <div class=${classMap({digits: true, blank: !shown})} aria-hidden="true">${shown?.text ?? '– – –'}</div>
+          <div class=${classMap({digits: true, blank: !shown})} aria-hidden="true">
+            ${shown?.text ?? '– – –'}
+          </div>
           <div class="unit" aria-hidden="true">${shown?.unit ?? ''}</div>
           ${!shown && this.prompt ? html`<div class="prompt">${this.prompt}</div>` : nothing}
         </div>
         ${name.probes === 'clamp' ? this.jaw() : this.leads()}
-        <div class="keys" role="radiogroup" aria-label="Meter function" @keydown=${this.onKeysKeydown}>
+        <div
+          class="keys"
+          role="radiogroup"
+          aria-label="Meter function"
+          @keydown=${this.onKeysKeydown}
+        >
           ${meterFunctions.map((fn) => this.key(fn))}
         </div>
         <div class="spoken" role="status">${this.spoken}</div>
@@ -162,7 +171,10 @@ export class MeterFace extends LitElement {
         ? `clamp on ${this.clamp ?? 'no wire'}`
         : `red on ${this.red ?? 'nothing'}, black on ${this.black ?? 'nothing'}`;
     const value = display.overload ? 'OL, over limit' : `${display.text} ${display.unit}`;
-    const flags = [display.hazard ? 'warning: live voltage' : '', display.tone ? 'tone' : ''].filter(Boolean);
+    const flags = [
+      display.hazard ? 'warning: live voltage' : '',
+      display.tone ? 'tone' : '',
+    ].filter(Boolean);
     return [value, ...flags, where].join('. ');
   }
 

@@ -3,7 +3,13 @@ import type {MeterFunction} from './meter-function.ts';
 
 /** A wave: alternating. */
 const alternating = html`<svg viewBox="0 0 18 12" aria-hidden="true">
-  <path d="M1 7c3-7 5-7 8 0s5 7 8 0" fill="none" stroke="currentColor" stroke-width="2" stroke-linecap="round" />
+  <path
+    d="M1 7c3-7 5-7 8 0s5 7 8 0"
+    fill="none"
+    stroke="currentColor"
+    stroke-width="2"
+    stroke-linecap="round"
+  />
 </svg>`;
 
 /** A line over three dashes: direct. Drawn, because few fonts hold the character. */
@@ -21,8 +27,20 @@ export const mutedSymbol = html`<svg viewBox="0 0 18 14" aria-hidden="true">
 </svg>`;
 
 export const hazardSymbol = html`<svg viewBox="0 0 20 18" aria-hidden="true">
-  <path d="M10 1.5L19 17H1z" fill="none" stroke="currentColor" stroke-width="2" stroke-linejoin="round" />
-  <path d="M11 6L8 10.5h4l-3 4.5" fill="none" stroke="currentColor" stroke-width="1.6" stroke-linejoin="round" />
+  <path
+    d="M10 1.5L19 17H1z"
+    fill="none"
+    stroke="currentColor"
+    stroke-width="2"
+    stroke-linejoin="round"
+  />
+  <path
+    d="M11 6L8 10.5h4l-3 4.5"
+    fill="none"
+    stroke="currentColor"
+    stroke-width="1.6"
+    stroke-linejoin="round"
+  />
 </svg>`;
 
 /** The symbol on a key: the usual ones of the standards for V, Ω and A, with a wave or dashes. */

@@ -1,0 +1,229 @@
+import {LitElement, css, html, nothing} from 'lit';
+import {customElement, property, query} from 'lit/decorators.js';
+import type {Unit} from '../content/unit.ts';
+import {clockText, minutesText} from './clock-text.ts';
+import {controlStyles} from './controls.styles.ts';
+
+/**
+ * The head of a service call: the unit, what the customer says, the nameplate, the clock.
+ * Its slot takes the page's buttons.
+ */
+@customElement('rb-call-strip')
+export class CallStrip extends LitElement {
+  static override styles = [
+    controlStyles,
+    css`
+      :host {
+        display: block;
+      }
+      header {
+        display: grid;
+        grid-template-columns: auto minmax(0, 1fr) auto auto;
+        align-items: center;
+        gap: var(--space-2) var(--space-5);
+        min-block-size: 56px;
+        padding: var(--space-1) var(--space-4);
+        border-block-end: 2px solid var(--ink);
+        background: var(--paper);
+      }
+      h1 {
+        margin: 0;
+        font-size: var(--text-l);
+        line-height: 1.15;
+      }
+      .plate {
+        min-block-size: 24px;
+        padding: 0;
+        background: none;
+        border: 0;
+        color: var(--accent);
+        text-decoration: underline;
+        text-underline-offset: 3px;
+        font-size: var(--text-s);
+        cursor: pointer;
+      }
+      .complaint {
+        padding-inline-start: var(--space-4);
+        border-inline-start: 1px solid var(--rule-strong);
+        line-height: 1.35;
+      }
+      .complaint q {
+        font-size: var(--text-m);
+      }
+      .who {
+        display: block;
+        font-size: var(--text-xs);
+        color: var(--ink-2);
+      }
+      dl {
+        display: flex;
+        gap: var(--space-4);
+        text-align: end;
+      }
+      dt {
+        font-size: var(--text-xs);
+        color: var(--ink-2);
+      }
+      dd {
+        font-family: var(--font-mono);
+        font-weight: 700;
+        font-variant-numeric: tabular-nums;
+        line-height: 1.2;
+        white-space: nowrap;
+      }
+      dialog {
+        max-inline-size: min(32rem, calc(100vw - 2rem));
+        padding: var(--space-5);
+        background: var(--paper-raised);
+        border: 2px solid var(--ink);
+        border-radius: var(--radius-1);
+      }
+      dialog::backdrop {
+        background: rgb(10 14 18 / 45%);
+      }
+      dialog h2 {
+        font-size: var(--text-l);
+      }
+      .nameplate {
+        inline-size: 100%;
+        margin-block: var(--space-3);
+        border-collapse: collapse;
+        border: 2px solid var(--ink);
+      }
+      .nameplate th,
+      .nameplate td {
+        padding: var(--space-1) var(--space-3);
+        border-block-end: 1px solid var(--rule-strong);
+        text-align: start;
+        vertical-align: baseline;
+      }
+      .nameplate th {
+        font-weight: 400;
+        color: var(--ink-2);
+      }
+      .nameplate td {
+        font-family: var(--font-mono);
+        font-weight: 700;
+      }
+      @media (max-width: 1000px) {
+        header {
+          grid-template-columns: minmax(0, 1fr) auto;
+          gap: 0 var(--space-3);
+        }
+        .complaint {
+          grid-row: 2;
+          grid-column: 1 / -1;
+          padding: 0 0 2px;
+          border: 0;
+        }
+        .who {
+          position: absolute;
+          inline-size: 1px;
+          block-size: 1px;
+          overflow: hidden;
+          clip-path: inset(50%);
+        }
+      }
+      @media (max-width: 760px) {
+        header {
+          padding-inline: var(--space-3);
+          min-block-size: 0;
+        }
+        .identity {
+          display: flex;
+          flex-wrap: wrap;
+          align-items: center;
+          gap: 0 var(--space-2);
+        }
+        h1 {
+          font-size: var(--text-m);
+        }
+        .complaint q {
+          display: block;
+          font-size: var(--text-s);
+          max-block-size: 2.7em;
+          overflow-y: auto;
+        }
+        dl {
+          gap: var(--space-3);
+        }
+        dt {
+          position: absolute;
+          inline-size: 1px;
+          block-size: 1px;
+          overflow: hidden;
+          clip-path: inset(50%);
+        }
+        dd {
+          font-size: var(--text-s);
+        }
+        ::slotted(*) {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  @property({attribute: false}) unit?: Unit;
+  @property() complaint = '';
+  @property({type: Number}) timeMs = 0;
+  @property({type: Number}) minutes = 0;
+  @query('dialog') private dialog!: HTMLDialogElement;
+
+  /** Show the nameplate. */
+  showNameplate(): void {
+    this.dialog.showModal();
+  }
+
+  override render() {
+    if (!this.unit) return nothing;
+    return html`
+      <header>
+        <div class="identity">
+          <h1>${this.unit.title}</h1>
+          <button type="button" class="plate" @click=${this.showNameplate}>Nameplate</button>
+        </div>
+        <p class="complaint">
+          ${
+            this.complaint
+              ? html`<span class="who">The customer says</span><q>${this.complaint}</q>`
+              : html`<span>A healthy unit to explore: nothing is hidden in it.</span>`
+          }
+        </p>
+        <dl>
+          <div>
+            <dt>Clock at the unit</dt>
+            <dd>${clockText(this.timeMs)}</dd>
+          </div>
+          <div>
+            <dt>Work spent</dt>
+            <dd>${minutesText(this.minutes)}</dd>
+          </div>
+        </dl>
+        <slot></slot>
+      </header>
+      <dialog aria-labelledby="plate-title">
+        <h2 id="plate-title">Nameplate</h2>
+        <table class="nameplate">
+          <tbody>
+            ${this.unit.nameplate.map(
+              (line) =>
+                html`<tr>
+                  <th scope="row">${line.label}</th>
+                  <td>${line.value}</td>
+                </tr>`,
+            )}
+          </tbody>
+        </table>
+        <p class="quiet-text">${this.unit.about}</p>
+        <form method="dialog"><button class="button">Close</button></form>
+      </dialog>
+    `;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'rb-call-strip': CallStrip;
+  }
+}
