@@ -72,9 +72,18 @@ export const buildNetwork: BuildNetwork = (unit, alterations) => {
     b,
     ohms: jumperOhms,
   }));
-  for (const {id, a, b, ohms} of [...leads, ...alterations.paths]) {
-    requireNames(`terminal for ${id}`, [a, b], () => nodes);
-    elements.push({is: 'conductor', id, a, b, ohms});
+  // a path may begin at a wire's end: it lies on the wire, and goes with it when that end is lifted
+  const points = new Map(
+    unit.wires.flatMap((wire) => [
+      [`${wire.id}.from`, endOf(wire, 'from')],
+      [`${wire.id}.to`, endOf(wire, 'to')],
+    ]),
+  );
+  for (const path of [...leads, ...alterations.paths]) {
+    const a = points.get(path.a) ?? path.a;
+    const b = points.get(path.b) ?? path.b;
+    requireNames(`terminal for ${path.id}`, [a, b], () => nodes);
+    elements.push({is: 'conductor', id: path.id, a, b, ohms: path.ohms});
   }
 
   elements.push(...strayCapacitors(unit, endOf));

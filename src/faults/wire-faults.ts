@@ -26,7 +26,7 @@ export function wireFaults(unit: Unit): Fault[] {
   const enclosureOf = enclosures(unit);
   return unit.wires.flatMap((wire) => {
     const circuit = classes.get(wire.id) ?? 'line';
-    const name = wireName(unit, wire);
+    const name = wireName(wire);
     const on = {on: 'wire', wire: wire.id} as const;
     const faults: Fault[] = [
       {
@@ -61,7 +61,7 @@ export function wireFaults(unit: Unit): Fault[] {
 const nothing = {changes: [], paths: [], behaviour: {}, plant: {}} as const;
 
 /** "Wire W12 (yellow, TB1 Y to FS1 1)". */
-export function wireName(unit: Unit, wire: Wire): string {
+export function wireName(wire: Wire): string {
   return `Wire ${wire.id} (${wire.colour}, ${spoken(wire.from)} to ${spoken(wire.to)})`;
 }
 
@@ -135,7 +135,7 @@ function shortToEarth(
       id,
       site: {on: 'wire', wire: wire.id},
       mode: 'earth',
-      name: `${wireName(unit, wire)} shorted to the metal of the ${enclosure.title.toLowerCase()}`,
+      name: `${wireName(wire)} shorted to the metal of the ${enclosure.title.toLowerCase()}`,
       paths: [{id, a: end, b: cabinet, ohms: contactOhms}],
       weight: 0.3,
     };

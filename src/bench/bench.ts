@@ -1,0 +1,294 @@
+import type {Unit} from '../content/unit.ts';
+import {catalogue} from '../faults/catalogue.ts';
+import type {Fault} from '../faults/fault.ts';
+import {circuitClasses} from '../faults/nets.ts';
+import {calibrationOf, type Calibration} from '../meter/calibration.ts';
+import type {MeterFunction} from '../meter/meter-function.ts';
+import {readMeter} from '../meter/read-meter.ts';
+import type {MeterDisplay} from '../meter/meter.ts';
+import type {OperatingUnit} from '../sequences/operating-unit.ts';
+import type {Action} from './actions.ts';
+import {actionCost} from './action-costs.ts';
+import {controlsOf, type PlacedControl} from './bench-controls.ts';
+import type {BenchView, LogEntry, SafetyFinding} from './bench-view.ts';
+import {cautionsNow} from './cautions.ts';
+import {doneText} from './done-text.ts';
+import {Reach} from './reach.ts';
+import {refusal} from './refuse-action.ts';
+import {breachesAfter, breachesBefore, type Breach} from './safe-practice.ts';
+import {isolating} from './bench-controls.ts';
+import type {Standing} from './standing.ts';
+import {statePhrase} from './state-phrase.ts';
+
+export interface BenchSetup {
+  readonly unit: Unit;
+  /** The hidden faults; none for a healthy unit to explore. */
+  readonly faults: readonly Fault[];
+  readonly complaint: string;
+  /** Decides the meter's own error; 0 = an exact meter. */
+  readonly seed: number;
+  readonly operate: (unit: Unit, faults: readonly Fault[]) => OperatingUnit;
+}
+
+/** Done, with its line in the log (choosing a meter function leaves none), or refused with one sentence. */
+export type ActResult = {readonly refused: string} | {readonly entry?: LogEntry};
+
+/**
+ * One attempt at one unit. A pure function of its set-up and the actions done so far: the same actions give
+ * the same log, view and debrief, so an attempt is stored as its actions.
+ *
+ * The unit's clock stands still while a person works, and moves only by waiting; minutes of work are counted
+ * apart. A refused action changes nothing and leaves no trace.
+ */
+export class Bench {
+  readonly setup: BenchSetup;
+  readonly operating: OperatingUnit;
+  private readonly reach: Reach;
+  private readonly controls: readonly PlacedControl[];
+  private readonly classes: Standing['classes'];
+  private readonly calibration: Calibration;
+  private readonly open = new Set<string>();
+  private readonly locked = new Set<string>();
+  private readonly lifted: string[] = [];
+  private readonly jumpers: [string, string][] = [];
+  private readonly lines: LogEntry[] = [];
+  private readonly findings: SafetyFinding[] = [];
+  private readonly done: Action[] = [];
+  private readonly told = new Set<string>();
+  private function: MeterFunction = 'ac-volts';
+  private leads: {red?: string; black?: string; clamp?: string} = {};
+  private display: MeterDisplay | undefined;
+  private minutes = 0;
+  private isolatedSince = 0;
+  private stage: BenchView['stage'] = 'working';
+  private names: {readonly fault: string; readonly evidence: readonly number[]}[] = [];
+  private gaveUp = false;
+
+  constructor(setup: BenchSetup) {
+    this.setup = setup;
+    this.operating = setup.operate(setup.unit, setup.faults);
+    this.reach = new Reach(setup.unit);
+    this.controls = controlsOf(setup.unit);
+    this.classes = circuitClasses(setup.unit);
+    this.calibration = calibrationOf(setup.seed);
+  }
+
+  /** Does a row of actions on a new bench. Throws an Error that names the first one that cannot be done. */
+  static replay(setup: BenchSetup, actions: readonly Action[]): Bench {
+    const bench = new Bench(setup);
+    for (const [i, action] of actions.entries()) {
+      const result = bench.act(action);
+      if ('refused' in result) {
+        throw new Error(`Action ${i + 1} (${action.do}) of this attempt cannot be done again: ${result.refused}`);
+      }
+    }
+    return bench;
+  }
+
+  /** Does one action, or refuses it with the reason. */
+  act(action: Action): ActResult {
+    const refused = refusal(action, {
+      ...this.standing(),
+      stage: this.stage,
+      faultIds: () => catalogue(this.setup.unit).map((fault) => fault.id),
+    });
+    if (refused !== undefined) return {refused};
+    const breaches = breachesBefore(action, this.standing());
+    const state = statePhrase(this.standing());
+    const display = this.perform(action);
+    breaches.push(...breachesAfter(action, this.standing()));
+    this.done.push(action);
+    this.minutes += actionCost(action);
+    if (action.do === 'meter') return {};
+    const index = this.lines.length;
+    const entry: LogEntry = {
+      index,
+      kind: display ? 'reading' : action.do === 'note' ? 'note' : 'done',
+      timeMs: this.operating.timeMs,
+      minutes: this.minutes,
+      // a reading is of the state that it found; what was done shows the state that it left
+      state: display ? state : statePhrase(this.standing()),
+      ...readingFields(action, this.function),
+      ...(display ? {display} : {text: doneText(action, this.setup.unit)}),
+      findings: this.report(breaches, index),
+    };
+    this.lines.push(entry);
+    if (changesUnit(action)) this.display = undefined;
+    return {entry};
+  }
+
+  /** All that a screen may know. Never a word of the fault. */
+  view(): BenchView {
+    const standing = this.standing();
+    return {
+      unitId: this.setup.unit.id,
+      complaint: this.setup.complaint,
+      timeMs: this.operating.timeMs,
+      minutes: this.minutes,
+      observations: this.operating
+        .observations()
+        .filter((seen) => !seen.behindCover || this.reach.isOpen(seen.part, this.open)),
+      controls: this.controls.map(({target, part, control}) => ({
+        target,
+        part,
+        control,
+        value: this.operating.valueOf(target),
+        ...(control.isolates ? {locked: this.locked.has(part)} : {}),
+      })),
+      enclosures: this.setup.unit.enclosures.map(({id, cover}) => ({id, open: !cover || this.open.has(id)})),
+      lifted: [...this.lifted],
+      jumpers: this.jumpers.map(([a, b]) => [a, b] as const),
+      meter: {function: this.function, ...this.leads, ...(this.display ? {display: this.display} : {})},
+      log: [...this.lines],
+      safety: [...this.findings],
+      cautions: cautionsNow(standing),
+      stage: this.stage,
+    };
+  }
+
+  /** The actions done so far, in order: all that need be stored. */
+  get actions(): readonly Action[] {
+    return this.done;
+  }
+
+  /** What the student named, in order, with the evidence given. */
+  get named(): readonly {readonly fault: string; readonly evidence: readonly number[]}[] {
+    return this.names;
+  }
+
+  get hasGivenUp(): boolean {
+    return this.gaveUp;
+  }
+
+  private standing(): Standing {
+    return {
+      unit: this.setup.unit,
+      operating: this.operating,
+      reach: this.reach,
+      controls: this.controls,
+      classes: this.classes,
+      open: this.open,
+      locked: this.locked,
+      lifted: this.lifted,
+      jumpers: this.jumpers,
+      function: this.function,
+      log: this.lines,
+      isolatedSince: this.isolatedSince,
+    };
+  }
+
+  /** Does an action that has been found possible. Gives what the meter shows, for a reading. */
+  private perform(action: Action): MeterDisplay | undefined {
+    switch (action.do) {
+      case 'set':
+        this.set(action.target, action.value);
+        return undefined;
+      case 'lock':
+        this.locked.add(action.part);
+        return undefined;
+      case 'unlock':
+        this.locked.delete(action.part);
+        this.isolatedSince = this.lines.length;
+        return undefined;
+      case 'open-cover':
+        this.open.add(action.enclosure);
+        return undefined;
+      case 'close-cover':
+        this.open.delete(action.enclosure);
+        return undefined;
+      case 'meter':
+        this.function = action.function;
+        this.display = undefined;
+        return undefined;
+      case 'read':
+        this.leads = {...this.leads, red: action.red, black: action.black};
+        return (this.display = readMeter(
+          this.function,
+          this.operating,
+          {red: action.red, black: action.black},
+          this.calibration,
+        ));
+      case 'clamp':
+        this.leads = {...this.leads, clamp: action.wire};
+        return (this.display = readMeter('clamp-amps', this.operating, {wire: action.wire}, this.calibration));
+      case 'lift':
+        this.operating.lift(action.end);
+        this.lifted.push(action.end);
+        return undefined;
+      case 'land':
+        this.operating.land(action.end);
+        this.lifted.splice(this.lifted.indexOf(action.end), 1);
+        return undefined;
+      case 'jumper':
+        this.operating.jumper(action.from, action.to);
+        this.jumpers.push([action.from, action.to]);
+        return undefined;
+      case 'remove-jumper':
+        this.removeJumper(action.from, action.to);
+        return undefined;
+      case 'wait':
+        this.operating.advance(Math.round(action.seconds * 1000));
+        return undefined;
+      case 'name':
+        this.names = [...this.names, {fault: action.fault, evidence: action.evidence}];
+        this.stage = 'named';
+        return undefined;
+      case 'give-up':
+        this.gaveUp = true;
+        this.stage = 'named';
+        return undefined;
+      case 'clear':
+        this.operating.repair();
+        this.stage = 'cleared';
+        return undefined;
+      case 'note':
+        return undefined;
+    }
+  }
+
+  private set(target: string, value: string | number): void {
+    const control = this.controls.find((each) => each.target === target)?.control;
+    const moved = control?.isolates && isolating(this.operating.valueOf(target)) !== isolating(value);
+    this.operating.set(target, value);
+    if (!moved) return;
+    // an absence-of-voltage test counts only from here on
+    this.isolatedSince = this.lines.length;
+  }
+
+  private removeJumper(from: string, to: string): void {
+    const at = this.jumpers.findIndex(([a, b]) => (a === from && b === to) || (a === to && b === from));
+    const [a, b] = this.jumpers[at];
+    this.operating.removeJumper(a, b);
+    this.jumpers.splice(at, 1);
+  }
+
+  /** Enters breaches as findings, each once in one stretch of isolation; gives their indices. */
+  private report(breaches: readonly Breach[], logIndex: number): number[] {
+    const indices: number[] = [];
+    for (const {id, severity, text} of breaches) {
+      const key = `${this.isolatedSince}:${id}`;
+      if (this.told.has(key)) continue;
+      this.told.add(key);
+      indices.push(this.findings.length);
+      this.findings.push({id, logIndex, severity, text});
+    }
+    return indices;
+  }
+}
+
+/** After these the display no longer tells what the unit does; it is read again. */
+function changesUnit(action: Action): boolean {
+  return !['read', 'clamp', 'note', 'name', 'give-up', 'meter'].includes(action.do);
+}
+
+function readingFields(action: Action, fn: MeterFunction): Partial<LogEntry> {
+  if (action.do === 'read') {
+    const {red, black, expected} = action;
+    return {function: fn, red, black, ...(expected ? {expected} : {})};
+  }
+  if (action.do === 'clamp') {
+    const {wire, expected} = action;
+    return {function: fn, wire, ...(expected ? {expected} : {})};
+  }
+  return {};
+}

@@ -1,0 +1,79 @@
+import type {Caution} from './bench-view.ts';
+import {dangerousVolts, hottest, isolatedParts} from './live.ts';
+import {proofOfDead} from './proof-of-dead.ts';
+import type {Standing} from './standing.ts';
+
+/** Every caution ends in this: the tutor is not the authority on site. */
+export const deference =
+  'Local codes, the manufacturer’s instructions and your supervising licensed person come before anything said here.';
+
+const capacitorKinds: ReadonlySet<string> = new Set(['capacitor', 'dual-capacitor']);
+
+/** Cautions that belong to the present moment: live work ahead, or the next step of a lock-out. */
+export function cautionsNow(standing: Standing): Caution[] {
+  const cautions: Caution[] = [];
+  const isolated = isolatedParts(standing);
+  for (const enclosure of standing.unit.enclosures) {
+    if (enclosure.cover && !standing.open.has(enclosure.id)) continue;
+    const hot = hottest(standing, enclosure.id);
+    if (!hot) continue;
+    if (hot.volts >= dangerousVolts) cautions.push(liveCaution(enclosure.id, enclosure.title, hot));
+    else if (isolated.length) cautions.push(...lockOutSteps(standing, enclosure.id, enclosure.title, isolated));
+  }
+  if ((standing.function === 'ohms' || standing.function === 'continuity') && isolated.length === 0) {
+    cautions.push({
+      id: 'resistance-wants-dead',
+      text: 'Resistance and continuity are measured on a dead circuit only: isolate, lock, prove dead. A wire of the part must be lifted, or you read every path beside it too.',
+    });
+  }
+  if (standing.jumpers.length) {
+    cautions.push({
+      id: 'jumper-in',
+      text: `${standing.jumpers.length === 1 ? 'A jumper is' : 'Jumpers are'} in the unit. Stay with it, and take it out before you go on.`,
+    });
+  }
+  if (cautions.length) cautions.push({id: 'deference', text: deference});
+  return cautions;
+}
+
+function liveCaution(id: string, title: string, hot: {terminal: string; volts: number}): Caution {
+  return {
+    id: `live:${id}`,
+    text: `Line voltage is live in the ${title.toLowerCase()} (such as ${hot.terminal}). Use a meter and leads rated for it (CAT III or better), eye and arc protection as the job asks, black lead first, one hand where you can, nothing of metal on you. A neutral or a cabinet may be live too until you have measured it.`,
+  };
+}
+
+/** What is still to do before hands go in: lock, test, prove, discharge. Only the next step is told. */
+function lockOutSteps(standing: Standing, id: string, title: string, isolated: readonly string[]): Caution[] {
+  const {locked, unit} = standing;
+  const unlocked = isolated.filter((part) => !locked.has(part));
+  if (unlocked.length === isolated.length) {
+    return [
+      {
+        id: `lock:${id}`,
+        text: `${isolated.join(', ')} is open but not locked. Hang your own lock and tag, and keep the key on you.`,
+      },
+    ];
+  }
+  const proof = proofOfDead(standing, id);
+  if (proof !== 'proved') {
+    return [
+      {
+        id: `prove:${id}`,
+        text:
+          proof === 'none'
+            ? `Not proved dead. Read a known live source, then every pair of conductors in the ${title.toLowerCase()} and each one to ground, then the known live source again.`
+            : `Tested dead, not proved: read a known live source before and after the test, so that you know your meter works.`,
+      },
+    ];
+  }
+  const capacitors = unit.parts.filter((part) => part.enclosure === id && capacitorKinds.has(part.kind));
+  return capacitors.length
+    ? [
+        {
+          id: `discharge:${id}`,
+          text: `Proved dead. Capacitors can hold a charge: discharge ${capacitors.map((part) => part.id).join(', ')} through a resistor and measure it before you touch its terminals.`,
+        },
+      ]
+    : [];
+}
