@@ -3,7 +3,7 @@ import {mkdir, readFile} from 'node:fs/promises';
 import {join, resolve} from 'node:path';
 import type {AxeResults, RunOptions} from 'axe-core';
 import type {FastifyInstance} from 'fastify';
-import puppeteer, {type Browser, type BrowserContext, type Page} from 'puppeteer-core';
+import puppeteer, {type Browser, type Page} from 'puppeteer-core';
 import {createApp} from '../../src/server/app.ts';
 import {build, isStale} from '../../src/server/build.ts';
 import {findChromium} from '../chromium.ts';
@@ -29,59 +29,48 @@ export const phone: Screen = {width: 390, height: 844};
 /** Narrower screens are driven by touch. */
 const widestTouchScreen = 600;
 
-/** The built tutor on a free port with one browser beside it; one per test file, closed in `afterAll`. */
+/** The built tutor on a free port, with browsers beside it; one per test file, closed in `afterAll`. */
 export interface Harness {
   /** `http://localhost:PORT/` */
   readonly address: string;
-  readonly browser: Browser;
   /**
    * Opens a path (`''`, `'#/history'`) on a new page. `person` names whose browser it is: people share
    * no storage; the same name again is the same person on a second page.
    */
   open(path: string, screen?: Partial<Screen>, person?: string): Promise<Page>;
-  /** Ends the browser and starts a new one; all storage is gone. */
-  restartBrowser(): Promise<void>;
+  /** Ends a person's browser, and their storage with it. */
+  leave(person?: string): Promise<void>;
   close(): Promise<void>;
 }
+
+const somebody = 'somebody';
 
 export async function startHarness(): Promise<Harness> {
   if (await isStale(root)) await build(root);
   const app = await createApp(join(root, 'dist'));
   const address = await listen(app);
-  let browser = await launch();
-  const people = new Map<string, BrowserContext>();
+  // A browser for each person, not a context: the single-process Chromium of a bare machine has one context.
+  const browsers = new Map<string, Browser>();
   return {
     address,
-    get browser() {
-      return browser;
-    },
-    async open(path, screen = {}, person) {
-      const context =
-        person === undefined ? browser.defaultBrowserContext() : await contextOf(person);
-      const page = await context.newPage();
+    async open(path, screen = {}, person = somebody) {
+      const browser = browsers.get(person) ?? (await launch());
+      browsers.set(person, browser);
+      const page = await browser.newPage();
       watch(page);
       await show(page, {...laptop, ...screen});
       await page.goto(new URL(path, address).href, {waitUntil: 'load'});
       return page;
     },
-    async restartBrowser() {
-      await browser.close();
-      people.clear();
-      browser = await launch();
+    async leave(person = somebody) {
+      await browsers.get(person)?.close();
+      browsers.delete(person);
     },
     async close() {
-      await browser.close();
+      await Promise.all([...browsers.values()].map((browser) => browser.close()));
       await app.close();
     },
   };
-
-  async function contextOf(person: string): Promise<BrowserContext> {
-    const known = people.get(person);
-    if (known) return known;
-    const context = await browser.createBrowserContext();
-    people.set(person, context);
-    return context;
-  }
 }
 
 async function listen(app: FastifyInstance): Promise<string> {

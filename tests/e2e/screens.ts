@@ -20,8 +20,7 @@ try {
     if (asked.length > 0 && !asked.includes(name)) continue;
     for (const [size, screen] of Object.entries({laptop, phone})) {
       for (const theme of ['light', 'dark'] as const) {
-        // a person of their own for each picture: nothing stored by the one before
-        const page = await harness.open(path, {...screen, theme}, `${name}-${size}-${theme}`);
+        const page = await harness.open(path, {...screen, theme});
         const found: string[] = [];
         try {
           await prepare?.(page);
@@ -34,7 +33,8 @@ try {
         found.push(...(await axe(page)), ...problemsOf(page));
         for (const complaint of found) console.log(`  ${complaint}`);
         complaints += found.length;
-        await page.close();
+        // the next picture starts with nothing stored
+        await harness.leave();
       }
     }
   }
