@@ -28,7 +28,7 @@ export function chooseTheme(choice: ThemeChoice): void {
 export function followTheme(): void {
   show(themeChoice());
   systemDark.addEventListener('change', () => show(themeChoice()));
-  addEventListener('storage', (event) => {
+  window.addEventListener('storage', (event) => {
     if (event.key === key) show(themeChoice());
   });
 }
