@@ -58,6 +58,19 @@ const clockGlobals = [
   'performance',
 ].map((name) => ({name, message: noWallClock}));
 
+const everywhere = [
+  {selector: 'TSEnumDeclaration', message: 'Use a union of string literals.'},
+  {selector: 'TSModuleDeclaration[kind="namespace"]', message: 'Use a module.'},
+  {selector: 'TSParameterProperty', message: 'Declare the field and assign it.'},
+];
+
+const inlineStyle = {
+  selector:
+    'TaggedTemplateExpression[tag.name=/^(html|svg)$/] TemplateElement[value.raw=/\\sstyle=/]',
+  message:
+    'The page refuses style attributes (content security policy): use a class, an SVG attribute, or a ref and style.setProperty.',
+};
+
 export default tseslint.config(
   {
     ignores: [
@@ -81,15 +94,14 @@ export default tseslint.config(
       '@typescript-eslint/no-unused-vars': 'off', // tsc: noUnusedLocals, noUnusedParameters
       '@typescript-eslint/no-explicit-any': 'error',
       '@typescript-eslint/ban-ts-comment': ['error', {'ts-expect-error': 'allow-with-description'}],
-      'no-restricted-syntax': [
-        'error',
-        {selector: 'TSEnumDeclaration', message: 'Use a union of string literals.'},
-        {selector: 'TSModuleDeclaration[kind="namespace"]', message: 'Use a module.'},
-        {selector: 'TSParameterProperty', message: 'Declare the field and assign it.'},
-      ],
+      'no-restricted-syntax': ['error', ...everywhere],
     },
   },
   {files: ['src/**/*.element.ts', 'src/pages/**/*.ts'], ...lit['flat/recommended']},
+  {
+    files: ['src/**/*.element.ts', 'src/pages/**/*.ts'],
+    rules: {'no-restricted-syntax': ['error', ...everywhere, inlineStyle]},
+  },
   {
     files: engineFiles,
     ignores: outsideTheEngine,
@@ -113,11 +125,9 @@ export default tseslint.config(
       ],
       'no-restricted-syntax': [
         'error',
+        ...everywhere,
         {selector: 'NewExpression[callee.name="Date"]', message: noWallClock},
         {selector: 'CallExpression[callee.name="Date"]', message: noWallClock},
-        {selector: 'TSEnumDeclaration', message: 'Use a union of string literals.'},
-        {selector: 'TSModuleDeclaration[kind="namespace"]', message: 'Use a module.'},
-        {selector: 'TSParameterProperty', message: 'Declare the field and assign it.'},
       ],
       'no-restricted-imports': [
         'error',
