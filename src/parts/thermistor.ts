@@ -5,8 +5,12 @@ import {plantValueNames} from './plant-value.ts';
 const data = z.strictObject({
   senses: z.enum(plantValueNames),
   ohmsAt77DegF: z.number().positive().default(10000),
-  /** Beta of the curve between 77 °F and 185 °F, kelvin. */
-  betaKelvin: z.number().min(2000).max(6000).default(3977),
+  /**
+   * Beta of the curve, kelvin. It falls towards the cold: a type 2 sensor has about 3977 between 77 °F and
+   * 185 °F (data sheets), but 3827 keeps within 1 % of the published table from −4 °F to 77 °F, where an
+   * outdoor sensor works.
+   */
+  betaKelvin: z.number().min(2000).max(6000).default(3827),
 });
 
 /** Negative-temperature-coefficient sensor. Element `element`, ohms given by the sequences from the plant. */
