@@ -74,9 +74,7 @@ export async function startHarness(): Promise<Harness> {
 }
 
 async function listen(app: FastifyInstance): Promise<string> {
-  await app.listen({port: 0, host: '127.0.0.1'});
-  const bound = app.addresses()[0];
-  if (!bound) throw new Error('The server listens, but tells no address.');
+  const bound = new URL(await app.listen({port: 0, host: '127.0.0.1'}));
   return `http://localhost:${bound.port}/`;
 }
 
