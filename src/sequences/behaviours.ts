@@ -1,0 +1,34 @@
+import type {AnyBehaviour} from './part-behaviour.ts';
+import {breakerBehaviour} from './machines/breaker.machine.ts';
+import {contactorBehaviour} from './machines/contactor.machine.ts';
+import {defrostBoardBehaviour} from './machines/defrost-board.machine.ts';
+import {delayTimerBehaviour} from './machines/delay-timer.machine.ts';
+import {fuseBehaviour} from './machines/fuse.machine.ts';
+import {fusibleLinkBehaviour} from './machines/fusible-link.machine.ts';
+import {handSwitchBehaviour} from './machines/hand-switch.machine.ts';
+import {pscMotorBehaviour} from './machines/psc-motor.machine.ts';
+import {relayBehaviour} from './machines/relay.machine.ts';
+import {sensingSwitchBehaviour} from './machines/sensing-switch.machine.ts';
+import {solenoidBehaviour} from './machines/solenoid.machine.ts';
+import {thermostatBehaviour} from './machines/thermostat.machine.ts';
+import {transformerBehaviour} from './machines/transformer.machine.ts';
+
+/** Behaviour of each kind of part that has a memory. Kinds not listed just conduct. */
+export const behaviours: ReadonlyMap<string, AnyBehaviour> = new Map([
+  ['breaker', breakerBehaviour],
+  ['contactor', contactorBehaviour],
+  ['defrost-board', defrostBoardBehaviour],
+  ['delay-timer', delayTimerBehaviour],
+  ['disconnect', handSwitchBehaviour],
+  ['float-switch', sensingSwitchBehaviour],
+  ['fuse', fuseBehaviour],
+  ['fusible-link', fusibleLinkBehaviour],
+  ['pressure-switch', sensingSwitchBehaviour],
+  ['psc-motor', pscMotorBehaviour],
+  ['relay', relayBehaviour],
+  ['solenoid', solenoidBehaviour],
+  ['temperature-switch', sensingSwitchBehaviour],
+  ['thermostat', thermostatBehaviour],
+  ['toggle-switch', handSwitchBehaviour],
+  ['transformer', transformerBehaviour],
+]);

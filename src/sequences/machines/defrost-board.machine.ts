@@ -1,0 +1,239 @@
+import {assign, setup} from 'xstate';
+import {defrostBoard} from '../../parts/defrost-board.ts';
+import {thermistorDegF} from '../../parts/thermistor.ts';
+import type {Look} from '../look.ts';
+import {defineBehaviour} from '../part-behaviour.ts';
+
+interface Settings {
+  readonly intervalMs: number;
+  readonly maximumMs: number;
+  readonly initiateDegF: number;
+  readonly terminateDegF: number;
+  readonly ambientLimitDegF: number;
+  readonly blankBelowVolts: number;
+}
+interface BoardContext extends Settings {
+  /** Compressor run time counted in earlier calls since the last look at the coil. */
+  readonly countedMs: number;
+  readonly sinceMs: number;
+  readonly dueAtMs: number | undefined;
+  /** End of the longest defrost allowed. */
+  readonly endsAtMs: number;
+}
+type BoardEvent =
+  | {type: 'supply.lost'}
+  | {type: 'supply.restored'}
+  | {type: 'call.came'; atMs: number; atOnce: boolean}
+  | {type: 'call.went'; atMs: number}
+  | {
+      type: 'time.reached';
+      atMs: number;
+      coil: SensorReading;
+      ambient: SensorReading;
+      logic: string;
+    };
+
+/** What the board makes of a sensor: a temperature, or why there is none. */
+type SensorReading = {readonly degF: number} | 'open' | 'shorted';
+
+/** Between looks at the coil while a defrost runs. */
+const pollMs = 5000;
+/** Volts at Y that count as a call, and that no longer do (common practice, no source). */
+const callVolts = 14;
+const noCallVolts = 9;
+
+/**
+ * Counts compressor run time; when the interval is full it looks at the coil, and if that is cold enough to be
+ * frosted it runs the unit in cooling with the outdoor fan held off and auxiliary heat on, until the coil is warm
+ * or the longest time is up.
+ */
+export const defrostBoardMachine = setup({
+  types: {context: {} as BoardContext, input: {} as Settings, events: {} as BoardEvent},
+  guards: {
+    isFrosted: ({context, event}) =>
+      event.type === 'time.reached' &&
+      event.logic !== 'never-defrosts' &&
+      isAtMost(event.coil, context.initiateDegF) &&
+      isAtMost(event.ambient, context.ambientLimitDegF),
+    isDone: ({context, event}) =>
+      event.type === 'time.reached' &&
+      event.logic !== 'stuck-in-defrost' &&
+      (event.atMs >= context.endsAtMs ||
+        typeof event.coil === 'string' ||
+        event.coil.degF >= context.terminateDegF),
+    atOnce: ({event}) => event.type === 'call.came' && event.atOnce,
+  },
+  actions: {
+    startCounting: assign(({context, event}) => {
+      const atMs = 'atMs' in event ? event.atMs : 0;
+      return {sinceMs: atMs, dueAtMs: atMs + context.intervalMs - context.countedMs};
+    }),
+    forgetCount: assign({countedMs: 0}),
+    startDefrost: assign(({context, event}) => {
+      const atMs = 'atMs' in event ? event.atMs : 0;
+      return {countedMs: 0, endsAtMs: atMs + context.maximumMs, dueAtMs: atMs + pollMs};
+    }),
+    lookAgain: assign({dueAtMs: ({event}) => ('atMs' in event ? event.atMs + pollMs : undefined)}),
+  },
+}).createMachine({
+  id: 'defrost board',
+  context: ({input}) => ({...input, countedMs: 0, sinceMs: 0, dueAtMs: undefined, endsAtMs: 0}),
+  initial: 'dark',
+  states: {
+    dark: {
+      entry: assign({dueAtMs: undefined, countedMs: 0}),
+      on: {'supply.restored': 'waiting'},
+    },
+    waiting: {
+      entry: assign({dueAtMs: undefined}),
+      on: {
+        'supply.lost': 'dark',
+        'call.came': [
+          {guard: 'atOnce', target: 'defrosting', actions: 'startDefrost'},
+          {target: 'counting', actions: 'startCounting'},
+        ],
+      },
+    },
+    counting: {
+      on: {
+        'supply.lost': 'dark',
+        'call.went': {
+          target: 'waiting',
+          actions: assign({
+            countedMs: ({context, event}) => context.countedMs + event.atMs - context.sinceMs,
+          }),
+        },
+        'time.reached': [
+          {guard: 'isFrosted', target: 'defrosting', actions: 'startDefrost'},
+          {actions: ['forgetCount', 'startCounting']},
+        ],
+      },
+    },
+    defrosting: {
+      on: {
+        'supply.lost': 'dark',
+        'call.went': 'waiting',
+        'time.reached': [
+          {guard: 'isDone', target: 'counting', actions: 'startCounting'},
+          {actions: 'lookAgain'},
+        ],
+      },
+    },
+  },
+});
+
+const isAtMost = (reading: SensorReading, degF: number): boolean =>
+  typeof reading !== 'string' && reading.degF <= degF;
+
+/** Beta of the usual 10 kΩ sensor curve at its cold end, where a defrost board works (-4 to 77 °F). */
+const sensorBetaKelvin = 3827;
+
+/** Temperature from the volts that a sensor leaves of the board's 5 V behind 10 kΩ. */
+export function readSensor(volts: number): SensorReading {
+  if (volts > 4.93) return 'open';
+  if (volts < 0.05) return 'shorted';
+  return {degF: thermistorDegF((10000 * volts) / (5 - volts), 10000, sensorBetaKelvin)};
+}
+
+const coil = (look: Look, part: string): SensorReading =>
+  readSensor(Math.abs(look.dcVolts(`${part}.S1`, `${part}.S2`)));
+const ambient = (look: Look, part: string): SensorReading =>
+  readSensor(Math.abs(look.dcVolts(`${part}.A1`, `${part}.A2`)));
+
+const isDead = (look: Look, part: string): boolean => look.behaviour(part).logic === 'dead';
+
+export const defrostBoardBehaviour = defineBehaviour<typeof defrostBoardMachine>({
+  machine: defrostBoardMachine,
+  input: (part) => {
+    const data = defrostBoard.data.parse(part.data);
+    return {
+      intervalMs: Math.round(data.intervalMinutes * 60_000),
+      maximumMs: Math.round(data.maximumMinutes * 60_000),
+      initiateDegF: data.initiateDegF,
+      terminateDegF: data.terminateDegF,
+      ambientLimitDegF: data.ambientLimitDegF,
+      blankBelowVolts: data.blankBelowVolts,
+    };
+  },
+  sense: (snapshot, look, part) => {
+    const volts = look.voltsIn(`${part.id}.supply`);
+    const {blankBelowVolts} = snapshot.context;
+    if (snapshot.value === 'dark')
+      return volts >= blankBelowVolts * 1.05 && !isDead(look, part.id)
+        ? {type: 'supply.restored'}
+        : undefined;
+    if (volts < blankBelowVolts || isDead(look, part.id)) return {type: 'supply.lost'};
+    const y = look.voltsIn(`${part.id}.y-input`);
+    if (snapshot.value === 'waiting')
+      return y >= callVolts
+        ? {
+            type: 'call.came',
+            atMs: look.atMs,
+            atOnce: look.behaviour(part.id).logic === 'stuck-in-defrost',
+          }
+        : undefined;
+    return y < noCallVolts ? {type: 'call.went', atMs: look.atMs} : undefined;
+  },
+  onTime: (_snapshot, look, part) => ({
+    type: 'time.reached',
+    atMs: look.atMs,
+    coil: coil(look, part.id),
+    ambient: ambient(look, part.id),
+    logic: String(look.behaviour(part.id).logic ?? ''),
+  }),
+  dueAtMs: (snapshot) => snapshot.context.dueAtMs,
+  states: (snapshot, part) => {
+    const defrosting = snapshot.value === 'defrosting';
+    const on = snapshot.value !== 'dark';
+    const {id} = part;
+    return {
+      [`${id}.cooling`]: {closed: !defrosting},
+      [`${id}.defrost`]: {closed: defrosting},
+      [`${id}.auxiliary`]: {closed: defrosting},
+      [`${id}.fan`]: {closed: !defrosting},
+      [`${id}.coil-pull-up`]: {on},
+      [`${id}.ambient-pull-up`]: {on},
+    };
+  },
+  observe: (snapshot, look, {id, title}) => {
+    const lamp = lampOf(snapshot.value, coil, ambient, look, id);
+    return lamp === undefined
+      ? [
+          {
+            part: id,
+            is: 'blank',
+            sense: 'seen',
+            text: `The lamp of ${title} ${id} is dark.`,
+            display: 'dark',
+            behindCover: true,
+          },
+        ]
+      : [
+          {
+            part: id,
+            is: 'lit',
+            sense: 'seen',
+            text: `The lamp of ${title} ${id}: ${lamp}.`,
+            display: lamp,
+            behindCover: true,
+          },
+        ];
+  },
+});
+
+/** The board's lamp. A code of our own, as its label would explain it. */
+function lampOf(
+  value: string,
+  coilOf: typeof coil,
+  ambientOf: typeof ambient,
+  look: Look,
+  id: string,
+): string | undefined {
+  if (value === 'dark') return undefined;
+  const coilReading = coilOf(look, id);
+  if (typeof coilReading === 'string') return `two flashes: coil sensor ${coilReading}`;
+  const ambientReading = ambientOf(look, id);
+  if (typeof ambientReading === 'string') return `three flashes: ambient sensor ${ambientReading}`;
+  if (value === 'defrosting') return 'fast flashing: defrost';
+  return value === 'counting' ? 'steady: compressor call' : 'slow flashing: standing by';
+}

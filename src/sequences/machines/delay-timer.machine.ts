@@ -1,0 +1,58 @@
+import {assign, setup} from 'xstate';
+import {delayTimer} from '../../parts/delay-timer.ts';
+import {defineBehaviour} from '../part-behaviour.ts';
+
+/** Volts at IN that wake the timer, and those at which it gives up (common practice, no source). */
+const wakesAtVolts = 15;
+const givesUpAtVolts = 10;
+
+interface TimerContext {
+  readonly delayMs: number;
+  readonly dueAtMs: number | undefined;
+}
+type TimerEvent =
+  | {type: 'call.came'; atMs: number}
+  | {type: 'call.went'; atMs: number}
+  | {type: 'time.reached'; atMs: number};
+
+/**
+ * Anti-short-cycle timer, delay on break: it passes a call at once when it is rested, and after each loss of the
+ * call it will not pass the next until the delay has run, so that pressures can come together.
+ */
+export const delayTimerMachine = setup({
+  types: {context: {} as TimerContext, input: {} as {delayMs: number}, events: {} as TimerEvent},
+}).createMachine({
+  id: 'delay timer',
+  context: ({input}) => ({delayMs: input.delayMs, dueAtMs: undefined}),
+  initial: 'rested',
+  states: {
+    rested: {entry: assign({dueAtMs: undefined}), on: {'call.came': 'passing'}},
+    passing: {
+      entry: assign({dueAtMs: undefined}),
+      on: {
+        'call.went': {
+          target: 'lockedOut',
+          actions: assign({dueAtMs: ({context, event}) => event.atMs + context.delayMs}),
+        },
+      },
+    },
+    lockedOut: {on: {'call.came': 'waiting', 'time.reached': 'rested'}},
+    waiting: {on: {'call.went': 'lockedOut', 'time.reached': 'passing'}},
+  },
+});
+
+export const delayTimerBehaviour = defineBehaviour<typeof delayTimerMachine>({
+  machine: delayTimerMachine,
+  input: (part) => ({
+    delayMs: Math.round(delayTimer.data.parse(part.data).delayOnBreakSeconds * 1000),
+  }),
+  sense: (snapshot, look, part) => {
+    const volts = look.voltsIn(`${part.id}.supply`);
+    const called = snapshot.value === 'passing' || snapshot.value === 'waiting';
+    if (!called && volts >= wakesAtVolts) return {type: 'call.came', atMs: look.atMs};
+    if (called && volts < givesUpAtVolts) return {type: 'call.went', atMs: look.atMs};
+    return undefined;
+  },
+  dueAtMs: (snapshot) => snapshot.context.dueAtMs,
+  states: (snapshot, part) => ({[`${part.id}.out`]: {closed: snapshot.value === 'passing'}}),
+});

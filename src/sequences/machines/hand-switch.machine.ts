@@ -1,0 +1,48 @@
+import {setup} from 'xstate';
+import {disconnect} from '../../parts/disconnect.ts';
+import type {ElementState} from '../../parts/element.ts';
+import {defineBehaviour} from '../part-behaviour.ts';
+
+interface HandSwitch {
+  readonly contacts: readonly string[];
+  readonly startsClosed: boolean;
+}
+type HandSwitchEvent = {type: 'lever.closed'} | {type: 'lever.opened'};
+
+/** A lever that stays where a hand puts it: a toggle switch, a disconnect. */
+export const handSwitchMachine = setup({
+  types: {context: {} as HandSwitch, input: {} as HandSwitch, events: {} as HandSwitchEvent},
+}).createMachine({
+  id: 'hand switch',
+  context: ({input}) => input,
+  initial: 'placed',
+  states: {
+    placed: {
+      always: [{guard: ({context}) => context.startsClosed, target: 'closed'}, {target: 'open'}],
+    },
+    closed: {on: {'lever.opened': 'open'}},
+    open: {on: {'lever.closed': 'closed'}},
+  },
+});
+
+export const handSwitchBehaviour = defineBehaviour<typeof handSwitchMachine>({
+  machine: handSwitchMachine,
+  input: (part) =>
+    part.kind === 'disconnect'
+      ? {
+          contacts: Array.from(
+            {length: disconnect.data.parse(part.data).poles},
+            (_, i) => `pole${i + 1}`,
+          ),
+          startsClosed: true,
+        }
+      : {contacts: ['contact'], startsClosed: false},
+  handle: (_snapshot, _control, value) =>
+    value === 'closed' || value === 'on' ? {type: 'lever.closed'} : {type: 'lever.opened'},
+  states: (snapshot, part) => {
+    const states: Record<string, ElementState> = {};
+    for (const contact of snapshot.context.contacts)
+      states[`${part.id}.${contact}`] = {closed: snapshot.value === 'closed'};
+    return states;
+  },
+});

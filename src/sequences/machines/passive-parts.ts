@@ -1,0 +1,51 @@
+import {lamp} from '../../parts/resistive-loads.ts';
+import {thermistor, thermistorOhms} from '../../parts/thermistor.ts';
+import type {Part} from '../../content/unit.ts';
+import type {ElementState} from '../../parts/element.ts';
+import type {Look} from '../look.ts';
+import type {Observation} from '../operating-unit.ts';
+
+/** Parts without a memory: what they do follows from the present moment alone, so they need no machine. */
+export interface PassivePart {
+  readonly part: Part;
+  /** Placed element and its state now, where that follows the plant. */
+  state?(
+    plant: (name: string) => number | undefined,
+  ): readonly [element: string, state: ElementState];
+  observe?(look: Look): readonly Observation[];
+}
+
+export function passivePart(part: Part): PassivePart | undefined {
+  if (part.kind === 'thermistor') {
+    const {senses, ohmsAt77DegF, betaKelvin} = thermistor.data.parse(part.data);
+    return {
+      part,
+      state: (plant) => [
+        `${part.id}.element`,
+        {ohms: thermistorOhms(plant(senses) ?? 77, ohmsAt77DegF, betaKelvin)},
+      ],
+    };
+  }
+  if (part.kind === 'lamp') {
+    const {volts: rated} = lamp.data.parse(part.data);
+    return {
+      part,
+      observe: (look) => [lampLight(part, look.voltsIn(`${part.id}.filament`) / rated)],
+    };
+  }
+  return undefined;
+}
+
+/** Light falls off with about the 3.4th power of the volts: at half it glows, at a quarter nothing is seen. */
+function lampLight({id, title}: Part, share: number): Observation {
+  const say = (is: string, text: string): Observation => ({
+    part: id,
+    is,
+    sense: 'seen',
+    text,
+    behindCover: false,
+  });
+  if (share >= 0.7) return say('lit', `${title} ${id} is lit.`);
+  if (share >= 0.3) return say('dim', `${title} ${id} glows dimly.`);
+  return say('off', `${title} ${id} is dark.`);
+}

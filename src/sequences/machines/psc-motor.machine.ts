@@ -1,0 +1,151 @@
+import {assign, setup} from 'xstate';
+import {pscMotor, type PscMotorData} from '../../parts/psc-motor.ts';
+import {reachesAtMs, valueAt, type Course} from '../../plant/first-order.ts';
+import type {Look} from '../look.ts';
+import type {Observation} from '../operating-unit.ts';
+import type {Part} from '../../content/unit.ts';
+import {defineBehaviour} from '../part-behaviour.ts';
+
+interface MotorContext {
+  readonly drives: PscMotorData['drives'];
+  readonly overload: PscMotorData['overload'];
+  /** Share of synchronous speed, negative when it turns backwards. */
+  readonly speed: number;
+  readonly amps: number;
+  readonly ambientDegF: number;
+  /** Temperature of the overload; none until it has first been felt. */
+  readonly heat: Course | undefined;
+}
+type MotorEvent =
+  | {type: 'rotor.turned'; speed: number}
+  | {type: 'rotor.stalled'}
+  | {type: 'rotor.stopped'}
+  | {type: 'current.changed'; amps: number; ambientDegF: number; atMs: number}
+  | {type: 'time.reached'; atMs: number};
+
+/**
+ * The rotor stands, turns, or stalls and hums; which of them the torques decide. The overload in the common is a
+ * disc that heats with the square of the current and snaps open, then closes again when it has cooled.
+ */
+export const pscMotorMachine = setup({
+  types: {
+    context: {} as MotorContext,
+    input: {} as Pick<PscMotorData, 'drives' | 'overload'>,
+    events: {} as MotorEvent,
+  },
+  actions: {
+    standStill: assign({speed: 0}),
+    takeSpeed: assign({speed: ({event}) => (event.type === 'rotor.turned' ? event.speed : 0)}),
+    takeCurrent: assign(({context, event}) =>
+      event.type === 'current.changed'
+        ? heated(context, event.amps, event.ambientDegF, event.atMs)
+        : {},
+    ),
+    keepHeat: assign(({context, event}) =>
+      event.type === 'time.reached' && context.heat
+        ? {heat: {...context.heat, start: valueAt(context.heat, event.atMs), startMs: event.atMs}}
+        : {},
+    ),
+  },
+}).createMachine({
+  id: 'motor',
+  context: ({input}) => ({...input, speed: 0, amps: 0, ambientDegF: 75, heat: undefined}),
+  type: 'parallel',
+  states: {
+    rotor: {
+      initial: 'standing',
+      on: {
+        'rotor.turned': {target: '.turning', actions: 'takeSpeed'},
+        'rotor.stalled': {target: '.stalled', actions: 'standStill'},
+        'rotor.stopped': {target: '.standing', actions: 'standStill'},
+      },
+      states: {standing: {}, turning: {}, stalled: {}},
+    },
+    overload: {
+      initial: 'closed',
+      on: {'current.changed': {actions: 'takeCurrent'}},
+      states: {
+        closed: {on: {'time.reached': {target: 'open', actions: 'keepHeat'}}},
+        open: {on: {'time.reached': {target: 'closed', actions: 'keepHeat'}}},
+      },
+    },
+  },
+});
+
+/** First-order heating to ambient + rise at rated·(I/rated)²; cooling is slower, for the shell must cool too. */
+function heated(
+  context: MotorContext,
+  amps: number,
+  ambientDegF: number,
+  atMs: number,
+): Partial<MotorContext> {
+  const {ratedAmps, riseDegFAtRated, timeConstantMinutes, coolingTimeConstantMinutes} =
+    context.overload;
+  const start = context.heat ? valueAt(context.heat, atMs) : ambientDegF;
+  const target = ambientDegF + riseDegFAtRated * (amps / ratedAmps) ** 2;
+  const minutes = amps < 0.02 * ratedAmps ? coolingTimeConstantMinutes : timeConstantMinutes;
+  return {amps, ambientDegF, heat: {startMs: atMs, start, target, tauMs: minutes * 60_000}};
+}
+
+const ambientOf = (drives: PscMotorData['drives'], look: Look): number =>
+  look.plant(drives === 'blower' ? 'roomDegF' : 'outdoorDegF') ?? 75;
+
+export const pscMotorBehaviour = defineBehaviour<typeof pscMotorMachine>({
+  machine: pscMotorMachine,
+  input: (part) => {
+    const {drives, overload} = pscMotor.data.parse(part.data);
+    return {drives, overload};
+  },
+  feel: (snapshot, look, part) => {
+    const {amps, heat, drives, ambientDegF, overload} = snapshot.context;
+    const now = look.amps(`${part.id}.overload`);
+    const ambient = ambientOf(drives, look);
+    const changed =
+      heat === undefined ||
+      Math.abs(now - amps) > Math.max(0.005 * amps, 0.005 * overload.ratedAmps) ||
+      Math.abs(ambient - ambientDegF) > 2;
+    return changed
+      ? {type: 'current.changed', amps: now, ambientDegF: ambient, atMs: look.atMs}
+      : undefined;
+  },
+  dueAtMs: ({context, value}) => {
+    const {heat, overload} = context;
+    if (!heat) return undefined;
+    return value.overload === 'closed'
+      ? reachesAtMs(heat, overload.tripDegF, 'rise', heat.startMs)
+      : reachesAtMs(heat, overload.resetDegF, 'fall', heat.startMs);
+  },
+  states: (snapshot, part) => ({
+    [`${part.id}.motor`]: {speed: snapshot.context.speed},
+    [`${part.id}.overload`]: {closed: snapshot.value.overload === 'closed'},
+  }),
+  observe: (snapshot, _look, part) => [
+    motorObservation(part, snapshot.context, snapshot.value.rotor),
+  ],
+});
+
+function motorObservation(part: Part, {drives, speed}: MotorContext, rotor: string): Observation {
+  const {id, title} = part;
+  // a fan is seen through its guard; a compressor and a blower are heard
+  const sense = drives === 'fan' ? 'seen' : 'heard';
+  const say = (is: string, text: string): Observation => ({
+    part: id,
+    is,
+    sense,
+    text,
+    behindCover: false,
+  });
+  if (rotor === 'stalled')
+    return {...say('humming', `${title} hums and does not turn.`), sense: 'heard'};
+  if (rotor === 'standing')
+    return say('off', drives === 'fan' ? `${title} is not turning.` : `${title} is silent.`);
+  if (speed < 0) return say('backwards', `${title} runs backwards.`);
+  return speed < 0.75
+    ? say('slow', `${title} turns, but slowly.`)
+    : say('running', `${title} is running.`);
+}
+
+/** Speed of a motor's rotor from its machine's state, for the plant and the torque balance. */
+export function speedOf(state: unknown): number {
+  return (state as {context: MotorContext}).context.speed;
+}

@@ -1,0 +1,69 @@
+import {initialTransition, transition, type AnyMachineSnapshot, type EventObject} from 'xstate';
+import type {Part} from '../content/unit.ts';
+import type {ElementState, ElementStates} from '../parts/element.ts';
+import {behaviours} from './behaviours.ts';
+import type {AnyBehaviour, MachineEvent, MachineState, PlantWatch} from './part-behaviour.ts';
+
+/** A part with a memory, at one moment. Immutable: an event gives a new one. */
+export interface OperatedPart {
+  readonly part: Part;
+  readonly behaviour: AnyBehaviour;
+  readonly state: MachineState;
+  /** States of its elements, its due time and what it waits for: all follow from `state`. */
+  readonly states: ElementStates;
+  readonly dueAtMs: number | undefined;
+  readonly watches: readonly PlantWatch[];
+}
+
+/** A part at rest, as it is before power has ever been on; undefined for a part that only conducts. */
+export function startPart(part: Part): OperatedPart | undefined {
+  const behaviour = behaviours.get(part.kind);
+  if (!behaviour) return undefined;
+  const [snapshot] = initialTransition(behaviour.machine, behaviour.input(part));
+  return inState(part, behaviour, snapshot as unknown as MachineState);
+}
+
+/** The part after an event. Machines are stepped purely: nothing runs between events. */
+export function after(operated: OperatedPart, event: MachineEvent): OperatedPart {
+  const {part, behaviour, state} = operated;
+  const [snapshot] = transition(
+    behaviour.machine,
+    state as unknown as AnyMachineSnapshot,
+    event as EventObject,
+  );
+  return inState(part, behaviour, snapshot as unknown as MachineState);
+}
+
+/** Name of the machine's present state: a string, or nested in an object for nested states. */
+export function stateValue(operated: OperatedPart): AnyMachineSnapshot['value'] {
+  return (operated.state as unknown as AnyMachineSnapshot).value;
+}
+
+function inState(part: Part, behaviour: AnyBehaviour, state: MachineState): OperatedPart {
+  return {
+    part,
+    behaviour,
+    state,
+    states: behaviour.states?.(state, part) ?? {},
+    dueAtMs: behaviour.dueAtMs?.(state),
+    watches: behaviour.watches?.(state) ?? [],
+  };
+}
+
+/** Whether two sets of element states are the same to the network. */
+export function sameStates(a: ElementStates, b: ElementStates): boolean {
+  const ids = Object.keys(a);
+  if (ids.length !== Object.keys(b).length) return false;
+  return ids.every((id) => sameState(a[id], b[id]));
+}
+
+function sameState(a: ElementState | undefined, b: ElementState | undefined): boolean {
+  return (
+    a?.closed === b?.closed &&
+    a?.sealed === b?.sealed &&
+    a?.speed === b?.speed &&
+    a?.ohms === b?.ohms &&
+    a?.on === b?.on &&
+    a?.open === b?.open
+  );
+}

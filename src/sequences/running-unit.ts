@@ -1,0 +1,257 @@
+import type {Network} from '../circuits/network.ts';
+import type {Unit} from '../content/unit.ts';
+import type {Fault} from '../faults/fault.ts';
+import type {Complex, ElementStates} from '../parts/element.ts';
+import {plantOf} from '../plant/plant-of.ts';
+import {setControl} from './control-value.ts';
+import {nextDue} from './next-due.ts';
+import {wire, type WiredNetwork} from './live-network.ts';
+import {startPart} from './operated-part.ts';
+import type {Observation, OperatingUnit, Settling, Thevenin} from './operating-unit.ts';
+import {alterationsOf, type Situation} from './situation.ts';
+import {Works} from './works.ts';
+import {WrongTargetError} from './wrong-target-error.ts';
+
+/** A unit in operation: see {@link OperatingUnit} for what each member does. */
+export class RunningUnit implements OperatingUnit {
+  readonly unit: Unit;
+  private present: readonly Fault[];
+  private readonly works: Works;
+  private readonly controls: Map<string, string | number>;
+  private lifted: readonly string[];
+  private jumpers: readonly (readonly [string, string])[];
+  private last: Settling;
+
+  constructor(situation: Situation) {
+    this.unit = situation.unit;
+    this.present = situation.faults;
+    this.controls = new Map(situation.controls);
+    this.lifted = situation.lifted;
+    this.jumpers = situation.jumpers;
+    this.works = new Works(situation);
+    this.last = situation.settling ?? this.works.settle();
+  }
+
+  get faults(): readonly Fault[] {
+    return this.present;
+  }
+
+  get timeMs(): number {
+    return this.works.atMs;
+  }
+
+  get settling(): Settling {
+    return this.last;
+  }
+
+  get states(): ElementStates {
+    return this.works.elementStates;
+  }
+
+  get network(): Network {
+    return this.works.network.wired.network;
+  }
+
+  // ── what a person does ──
+
+  set(target: string, value: string | number): void {
+    const [owner, name] = split(target);
+    if (owner === 'plant') {
+      if (!this.works.course.names.includes(name)) throw this.wrongTarget(target);
+      const number = Number(value);
+      if (value === '' || !Number.isFinite(number))
+        throw new WrongTargetError(`value for ${target}`, String(value), ['a number']);
+      this.works.course = this.works.course.set(name, number, this.timeMs);
+    } else {
+      const part = this.unit.parts.find(({id}) => id === owner);
+      const control = part?.controls.find(({id}) => id === name);
+      if (!part || !control) throw this.wrongTarget(target);
+      const now = setControl(target, control, value);
+      // a button springs back
+      if (control.type !== 'press') this.controls.set(target, now);
+      const operated = this.works.part(owner);
+      const event = operated?.behaviour.handle?.(operated.state, name, now, this.works, part);
+      if (event) this.works.send(this.works.facts.indexOf.get(owner)!, event);
+    }
+    this.last = this.works.settle();
+  }
+
+  valueOf(target: string): string | number {
+    const [owner, name] = split(target);
+    if (owner === 'plant') {
+      const value = this.works.plant(name);
+      if (value === undefined) throw this.wrongTarget(target);
+      return value;
+    }
+    const value = this.controls.get(target);
+    if (value === undefined) throw this.wrongTarget(target);
+    const operated = this.works.part(owner);
+    return operated?.behaviour.positionOf?.(operated.state, name) ?? value;
+  }
+
+  lift(end: string): void {
+    const ends = this.unit.wires.flatMap(({id}) => [`${id}.from`, `${id}.to`]);
+    if (!ends.includes(end)) throw new WrongTargetError('wire end', end, ends);
+    if (!this.lifted.includes(end)) this.rewire([...this.lifted, end], this.jumpers);
+  }
+
+  land(end: string): void {
+    if (!this.lifted.includes(end)) throw new WrongTargetError('lifted wire end', end, this.lifted);
+    // a jumper clipped to the loose end comes off with it
+    const jumpers = this.jumpers.filter((jumper) => !jumper.includes(end));
+    this.rewire(
+      this.lifted.filter((each) => each !== end),
+      jumpers,
+    );
+  }
+
+  jumper(a: string, b: string): void {
+    const points = this.probePoints();
+    for (const point of [a, b])
+      if (!points.includes(point)) throw new WrongTargetError('terminal', point, points);
+    if (a === b) throw new WrongTargetError(`second terminal for a jumper from ${a}`, b, []);
+    if (!this.jumpers.some((jumper) => joins(jumper, a, b)))
+      this.rewire(this.lifted, [...this.jumpers, [a, b]]);
+  }
+
+  removeJumper(a: string, b: string): void {
+    if (!this.jumpers.some((jumper) => joins(jumper, a, b)))
+      throw new WrongTargetError(
+        'jumper',
+        `${a}~${b}`,
+        this.jumpers.map((jumper) => jumper.join('~')),
+      );
+    this.rewire(
+      this.lifted,
+      this.jumpers.filter((jumper) => !joins(jumper, a, b)),
+    );
+  }
+
+  advance(milliseconds: number): void {
+    if (!Number.isInteger(milliseconds) || milliseconds < 0)
+      throw new RangeError(`Time passes in whole milliseconds, not ${milliseconds}.`);
+    const {works} = this;
+    const untilMs = works.atMs + milliseconds;
+    for (;;) {
+      const due = nextDue(works);
+      if (!due || due.atMs > untilMs) break;
+      works.atMs = due.atMs;
+      due.fire();
+      this.last = works.settle();
+    }
+    works.atMs = untilMs;
+    // machines move at events alone; but sensors follow the plant, so readings must see the present
+    works.enter();
+  }
+
+  repair(): void {
+    const held = Object.assign({}, ...this.present.map((fault) => fault.plant)) as Record<
+      string,
+      number
+    >;
+    const start = plantOf(this.unit.plant.kind, this.unit.plant.start);
+    const sound = Object.fromEntries(
+      Object.keys(held).map((name) => [name, start.value(name, 0) ?? held[name]!]),
+    );
+    this.works.course = this.works.course.release(sound, this.timeMs);
+    this.present = [];
+    this.works.healBehaviour();
+    this.works.operated().forEach((operated, index) => {
+      if (operated.behaviour.burnt?.(operated.state))
+        this.works.replace(index, startPart(operated.part)!);
+    });
+    this.rewire(this.lifted, this.jumpers);
+  }
+
+  // ── what a meter or an eye finds ──
+
+  acVolts(a: string, b: string): Complex {
+    return this.works.network.ac.voltsBetween(a, b);
+  }
+
+  dcVolts(a: string, b: string): number {
+    return this.works.dcVolts(a, b);
+  }
+
+  thevenin(a: string, b: string, network: 'ac' | 'dc'): Thevenin {
+    return this.works.network[network].thevenin(a, b);
+  }
+
+  amps(element: string): Complex {
+    return this.works.network.ac.amps(element);
+  }
+
+  isClosed(contact: string): boolean {
+    const {held} = this.works.network.wired;
+    const {contacts} = this.works.facts;
+    const drawn = contacts.get(contact);
+    if (!drawn) throw new WrongTargetError('contact', contact, [...contacts.keys()]);
+    const kept = held.get(contact);
+    if (kept !== undefined) return kept === 'closed';
+    return this.states[contact]?.closed ?? drawn === 'closed';
+  }
+
+  probePoints(): readonly string[] {
+    return [
+      ...this.unit.parts.flatMap((part) =>
+        part.terminals.map((terminal) => `${part.id}.${terminal}`),
+      ),
+      ...this.lifted,
+    ];
+  }
+
+  observations(): readonly Observation[] {
+    return this.unit.parts.flatMap((part) => {
+      const operated = this.works.part(part.id);
+      if (operated) return operated.behaviour.observe?.(operated.state, this.works, part) ?? [];
+      const passive = this.works.facts.passive.find((each) => each.part === part);
+      return passive?.observe?.(this.works) ?? [];
+    });
+  }
+
+  plantValues(): Readonly<Record<string, number>> {
+    const {course} = this.works;
+    return Object.fromEntries(course.names.map((name) => [name, course.value(name, this.timeMs)!]));
+  }
+
+  fork(): OperatingUnit {
+    return new RunningUnit({
+      unit: this.unit,
+      faults: this.present,
+      timeMs: this.timeMs,
+      parts: this.works.operated(),
+      plant: this.works.course,
+      controls: this.controls,
+      lifted: this.lifted,
+      jumpers: this.jumpers,
+      wired: this.works.network.wired,
+      settling: this.last,
+    });
+  }
+
+  private rewire(lifted: readonly string[], jumpers: readonly (readonly [string, string])[]): void {
+    const wired: WiredNetwork = wire(this.unit, alterationsOf(this.present, lifted, jumpers));
+    this.lifted = lifted;
+    this.jumpers = jumpers;
+    this.works.rewire(wired);
+    this.last = this.works.settle();
+  }
+
+  private wrongTarget(target: string): WrongTargetError {
+    const names = [
+      ...this.controls.keys(),
+      ...this.works.course.names.map((name) => `plant.${name}`),
+    ];
+    return new WrongTargetError('control or plant value', target, names);
+  }
+}
+
+/** `TS.mode` into part and control. */
+function split(target: string): [owner: string, name: string] {
+  const dot = target.indexOf('.');
+  return dot < 0 ? [target, ''] : [target.slice(0, dot), target.slice(dot + 1)];
+}
+
+function joins([p, q]: readonly [string, string], a: string, b: string): boolean {
+  return (p === a && q === b) || (p === b && q === a);
+}

@@ -1,0 +1,79 @@
+import type {Alterations} from '../circuits/build-network.ts';
+import type {Unit} from '../content/unit.ts';
+import type {Fault} from '../faults/fault.ts';
+import {pscMotor} from '../parts/psc-motor.ts';
+import type {Plant} from '../plant/plant.ts';
+import type {WiredNetwork} from './live-network.ts';
+import {passivePart, type PassivePart} from './machines/passive-parts.ts';
+import {behaviours} from './behaviours.ts';
+import type {OperatedPart} from './operated-part.ts';
+import type {Settling} from './operating-unit.ts';
+import {plantFeelers, type PlantFeelers} from './plant-drive.ts';
+
+/** Everything that a unit in operation is at one moment. Nothing in it is ever changed, so copies may share it. */
+export interface Situation {
+  readonly unit: Unit;
+  readonly faults: readonly Fault[];
+  readonly timeMs: number;
+  readonly parts: readonly OperatedPart[];
+  readonly plant: Plant;
+  readonly controls: ReadonlyMap<string, string | number>;
+  readonly lifted: readonly string[];
+  readonly jumpers: readonly (readonly [string, string])[];
+  readonly wired: WiredNetwork;
+  /** How the last settling ended; undefined before the first. */
+  readonly settling: Settling | undefined;
+}
+
+/** What follows from the unit alone, found once however often it is operated. */
+export interface UnitFacts {
+  /** Part id to its place among the parts that have a memory. */
+  readonly indexOf: ReadonlyMap<string, number>;
+  readonly passive: readonly PassivePart[];
+  /** Placed contacts and their position as drawn. */
+  readonly contacts: ReadonlyMap<string, 'open' | 'closed'>;
+  readonly feelers: PlantFeelers;
+  readonly motors: readonly {readonly part: string; readonly ratedAmps: number}[];
+}
+
+const known = new WeakMap<Unit, UnitFacts>();
+
+export function unitFacts(unit: Unit): UnitFacts {
+  let facts = known.get(unit);
+  if (!facts) {
+    const remembering = unit.parts.filter((part) => behaviours.has(part.kind));
+    facts = {
+      indexOf: new Map(remembering.map((part, index) => [part.id, index])),
+      passive: unit.parts.map(passivePart).filter((part) => part !== undefined),
+      contacts: new Map(
+        unit.parts.flatMap(({elements}) =>
+          elements.flatMap((element) =>
+            element.is === 'contact' ? [[element.id, element.normally] as const] : [],
+          ),
+        ),
+      ),
+      feelers: plantFeelers(unit),
+      motors: unit.parts
+        .filter((part) => part.kind === 'psc-motor')
+        .map((part) => ({
+          part: part.id,
+          ratedAmps: pscMotor.data.parse(part.data).overload.ratedAmps,
+        })),
+    };
+    known.set(unit, facts);
+  }
+  return facts;
+}
+
+export function alterationsOf(
+  faults: readonly Fault[],
+  lifted: readonly string[],
+  jumpers: readonly (readonly [string, string])[],
+): Alterations {
+  return {
+    lifted,
+    jumpers,
+    changes: faults.flatMap((fault) => fault.changes),
+    paths: faults.flatMap((fault) => fault.paths),
+  };
+}

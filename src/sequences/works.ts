@@ -1,0 +1,190 @@
+import {motorTorque} from '../circuits/motor-impedance.ts';
+import {motorAmpsBehind} from '../circuits/winding-source.ts';
+import type {ElementState, ElementStates} from '../parts/element.ts';
+import type {Plant} from '../plant/plant.ts';
+import {LiveNetwork, type WiredNetwork} from './live-network.ts';
+import type {Look} from './look.ts';
+import {speedOf} from './machines/psc-motor.machine.ts';
+import {balancedSpeed} from './motor-balance.ts';
+import {after, sameStates, stateValue, type OperatedPart} from './operated-part.ts';
+import type {MachineEvent} from './part-behaviour.ts';
+import {plantDrive} from './plant-drive.ts';
+import {unitFacts, type Situation, type UnitFacts} from './situation.ts';
+import {settle, type Settleable} from './settle.ts';
+import type {Settling} from './operating-unit.ts';
+
+/** A torque that misses the load's by less than this share of it is in balance. */
+const balanceShare = 1e-4;
+/** A standing motor that draws this share of its rated amps hums. */
+const humShare = 0.2;
+
+/**
+ * The machines, the network and the plant of one unit at one moment of the clock: what settling works on. Holds no
+ * history; {@link RunningUnit} moves the clock and the controls.
+ */
+export class Works implements Settleable, Look {
+  course: Plant;
+  atMs: number;
+  solves = 0;
+  readonly facts: UnitFacts;
+  private readonly parts: OperatedPart[];
+  private behaviours: Situation['faults'];
+  private live: LiveNetwork;
+  private states: ElementStates = {};
+
+  constructor({unit, faults, parts, plant, timeMs, wired}: Situation) {
+    this.facts = unitFacts(unit);
+    this.behaviours = faults.filter((fault) => Object.keys(fault.behaviour).length > 0);
+    this.parts = [...parts];
+    this.course = plant;
+    this.atMs = timeMs;
+    this.live = new LiveNetwork(wired);
+    this.enter();
+  }
+
+  // ── what the machines look at ──
+
+  get look(): Look {
+    return this;
+  }
+
+  volts(a: string, b: string): number {
+    const {re, im} = this.live.ac.voltsBetween(a, b);
+    return Math.hypot(re, im);
+  }
+
+  voltsIn(id: string): number {
+    const {elements, lifeless} = this.live.wired;
+    const element = elements.get(id);
+    if (!element || !('a' in element) || lifeless.has(id)) return 0;
+    return this.volts(element.a, element.b);
+  }
+
+  amps(element: string): number {
+    const {re, im} = this.live.ac.amps(element);
+    return Math.hypot(re, im);
+  }
+
+  dcVolts(a: string, b: string): number {
+    return this.live.dc.voltsBetween(a, b).re;
+  }
+
+  plant(name: string): number | undefined {
+    return this.course.value(name, this.atMs);
+  }
+
+  behaviour(part: string): Readonly<Record<string, string | number | boolean>> {
+    for (const fault of this.behaviours)
+      if (Object.hasOwn(fault.behaviour, part)) return fault.behaviour[part]!;
+    return healthy;
+  }
+
+  /** The faults that changed behaviours are repaired. */
+  healBehaviour(): void {
+    this.behaviours = [];
+  }
+
+  // ── parts and network ──
+
+  operated(): readonly OperatedPart[] {
+    return this.parts;
+  }
+
+  part(id: string): OperatedPart | undefined {
+    const index = this.facts.indexOf.get(id);
+    return index === undefined ? undefined : this.parts[index];
+  }
+
+  get network(): LiveNetwork {
+    return this.live;
+  }
+
+  get elementStates(): ElementStates {
+    return this.states;
+  }
+
+  /** Goes on with another wiring: a wire lifted, a jumper put on. */
+  rewire(wired: WiredNetwork): void {
+    this.live = new LiveNetwork(wired);
+    this.enter();
+  }
+
+  replace(index: number, part: OperatedPart): void {
+    const changed = !sameStates(this.parts[index]!.states, part.states);
+    this.parts[index] = part;
+    if (changed) this.enter();
+  }
+
+  send(index: number, event: MachineEvent): void {
+    this.replace(index, after(this.parts[index]!, event));
+  }
+
+  /** Gathers the states of all parts, sensors at their present temperature included. */
+  enter(): void {
+    const states: Record<string, ElementState | undefined> = {};
+    for (const part of this.parts) Object.assign(states, part.states);
+    for (const {state} of this.facts.passive) {
+      if (!state) continue;
+      const [id, now] = state((name) => this.plant(name));
+      states[id] = now;
+    }
+    this.states = states;
+    this.live.enter(states);
+    this.solves++;
+  }
+
+  settle(): Settling {
+    // sensors have followed the plant since the last time
+    this.enter();
+    const settling = settle(this);
+    this.course = this.course.drive(
+      plantDrive(this.facts.feelers, (id) => this.part(id)!, this.live.ac),
+      this.atMs,
+    );
+    return settling;
+  }
+
+  balanceMotors(): boolean {
+    let any = false;
+    for (const {part, ratedAmps} of this.facts.motors) {
+      const index = this.facts.indexOf.get(part)!;
+      const before = this.parts[index]!;
+      const speed = this.speedNow(part, speedOf(before.state));
+      const rotor = (stateValue(before) as {rotor: string}).rotor;
+      const hums = speed === 0 && this.amps(`${part}.overload`) > humShare * ratedAmps;
+      const turns = speed !== 0 ? 'turning' : hums ? 'stalled' : 'standing';
+      if (turns === rotor && speed === speedOf(before.state)) continue;
+      const events = {
+        turning: {type: 'rotor.turned', speed},
+        stalled: {type: 'rotor.stalled'},
+        standing: {type: 'rotor.stopped'},
+      };
+      this.send(index, events[turns]);
+      // the overload and the hum are judged at the amps of the new speed, so look again
+      any ||= speed !== speedOf(before.state);
+    }
+    return any;
+  }
+
+  /** Where a motor's speed goes from here, its torque against its load; the same where they balance. */
+  private speedNow(part: string, present: number): number {
+    if (this.behaviour(part).rotor === 'seized') return 0;
+    const id = `${part}.motor`;
+    const {plan, network} = this.live.wired;
+    const {model} = plan.motors.find(({motor}) => motor.id === id)!.motor;
+    const {main, start} = this.live.ac.windingAmps(id);
+    const hertz = network.frequencyHz;
+    const torque = motorTorque({model}, main, start, present, hertz);
+    if (present === 0 && Math.abs(torque) <= model.breakawayNewtonMetres) return 0;
+    const load = model.loadNewtonMetres * Math.abs(present) ** model.loadExponent;
+    const missing = Math.abs(Math.sign(present) * torque - load);
+    if (present !== 0 && missing <= balanceShare * model.loadNewtonMetres) return present;
+    const source = this.live.behindMotor(id);
+    return balancedSpeed(model, present, (speed) => {
+      const amps = motorAmpsBehind(source, model, speed);
+      return motorTorque({model}, amps.main, amps.start, speed, hertz);
+    });
+  }
+}
+
+const healthy: Readonly<Record<string, never>> = {};
