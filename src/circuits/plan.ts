@@ -393,8 +393,13 @@ export function stampBranch(stamps: Stamps, branch: Branch, re: number, im: numb
 export function stampWinding(stamps: Stamps, branch: Branch, re: number, im: number): void {
   const {from, to, core, coreFromEdge, coreToEdge, turns} = branch;
   stampBranch(stamps, branch, re, im);
-  if (from === to) return;
   const {edgeRe, edgeIm, earthRe, earthIm} = stamps;
+  if (from === to) {
+    // shorted on itself: its amps still load the core
+    earthRe[core] += turns * turns * re;
+    earthIm[core] += turns * turns * im;
+    return;
+  }
   // share of n that the joins to both ends leave to the core's own path to earth
   let left = turns * turns;
   if (from >= 0) {

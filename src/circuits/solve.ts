@@ -241,11 +241,12 @@ function stampCoupling(plan: Plan, coupling: MotorCoupling, solution: Solution):
   const gIm = siemens[5];
   const main = plan.branches[coupling.main];
   const start = plan.branches[coupling.start];
-  if (main.from === main.to || start.from === start.to) return;
   solution.couplingRe[coupling.main] = gRe;
   solution.couplingIm[coupling.main] = gIm;
   solution.couplingRe[coupling.start] = -gRe;
   solution.couplingIm[coupling.start] = -gIm;
+  // a winding shorted on itself has no volts to couple and no node to send its amps into
+  if (main.from === main.to || start.from === start.to) return;
   for (let i = 0; i < 4; i += 1) {
     if (edges[i] < 0) continue;
     const m = i < 2 ? main.from : main.to;
