@@ -6,6 +6,7 @@ import {calibrationOf, type Calibration} from '../meter/calibration.ts';
 import type {MeterFunction} from '../meter/meter-function.ts';
 import {readMeter} from '../meter/read-meter.ts';
 import type {MeterDisplay} from '../meter/meter.ts';
+import {operateUnit} from '../sequences/operate-unit.ts';
 import type {OperatingUnit} from '../sequences/operating-unit.ts';
 import type {Action} from './actions.ts';
 import {actionCost} from './action-costs.ts';
@@ -27,7 +28,8 @@ export interface BenchSetup {
   readonly complaint: string;
   /** Decides the meter's own error; 0 = an exact meter. */
   readonly seed: number;
-  readonly operate: (unit: Unit, faults: readonly Fault[]) => OperatingUnit;
+  /** How a unit is put into operation; {@link operateUnit} unless a test says otherwise. */
+  readonly operate?: (unit: Unit, faults: readonly Fault[]) => OperatingUnit;
 }
 
 /** Done, with its line in the log (choosing a meter function leaves none), or refused with one sentence. */
@@ -66,7 +68,7 @@ export class Bench {
 
   constructor(setup: BenchSetup) {
     this.setup = setup;
-    this.operating = setup.operate(setup.unit, setup.faults);
+    this.operating = (setup.operate ?? operateUnit)(setup.unit, setup.faults);
     this.reach = new Reach(setup.unit);
     this.controls = controlsOf(setup.unit);
     this.classes = circuitClasses(setup.unit);

@@ -1,3 +1,4 @@
+import {inSentence} from '../content/in-sentence.ts';
 import type {Caution} from './bench-view.ts';
 import {dangerousVolts, hottest, isolatedParts} from './live.ts';
 import {proofOfDead} from './proof-of-dead.ts';
@@ -39,7 +40,7 @@ export function cautionsNow(standing: Standing): Caution[] {
 function liveCaution(id: string, title: string, hot: {terminal: string; volts: number}): Caution {
   return {
     id: `live:${id}`,
-    text: `Line voltage is live in the ${title.toLowerCase()} (such as ${hot.terminal}). Use a meter and leads rated for it (CAT III or better), eye and arc protection as the job asks, black lead first, one hand where you can, nothing of metal on you. A neutral or a cabinet may be live too until you have measured it.`,
+    text: `Line voltage is live in the ${inSentence(title)} (such as ${hot.terminal}). Use a meter and leads rated for it (CAT III or better), eye and arc protection as the job asks, black lead first, one hand where you can, nothing of metal on you. A neutral or a cabinet may be live too until you have measured it.`,
   };
 }
 
@@ -62,7 +63,7 @@ function lockOutSteps(standing: Standing, id: string, title: string, isolated: r
         id: `prove:${id}`,
         text:
           proof === 'none'
-            ? `Not proved dead. Read a known live source, then every pair of conductors in the ${title.toLowerCase()} and each one to ground, then the known live source again.`
+            ? `Not proved dead. Read a known live source, then every pair of conductors in the ${inSentence(title)} and each one to ground, then the known live source again.`
             : `Tested dead, not proved: read a known live source before and after the test, so that you know your meter works.`,
       },
     ];

@@ -1,3 +1,4 @@
+import {inSentence} from '../content/in-sentence.ts';
 import type {Unit} from '../content/unit.ts';
 import type {Action} from './actions.ts';
 
@@ -40,7 +41,7 @@ export function doneText(action: Action, unit: Unit): string {
 }
 
 const title = (unit: Unit, id: string): string =>
-  unit.enclosures.find((enclosure) => enclosure.id === id)?.title.toLowerCase() ?? id;
+  inSentence(unit.enclosures.find((enclosure) => enclosure.id === id)?.title ?? id);
 
 /** Log lines are numbered from 1 for people. */
 const lines = (indices: readonly number[]): string =>

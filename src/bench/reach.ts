@@ -1,3 +1,4 @@
+import {inSentence} from '../content/in-sentence.ts';
 import {nearestName} from '../content/nearest-name.ts';
 import type {Enclosure, Unit, Wire} from '../content/unit.ts';
 import {partOf} from '../faults/nets.ts';
@@ -71,7 +72,7 @@ export class Reach {
   /** As {@link isOpen}, as a sentence about `what`. */
   refuseCover(part: string, what: string, open: ReadonlySet<string>): string | undefined {
     if (this.isOpen(part, open)) return undefined;
-    const title = this.enclosureOf(part)!.title.toLowerCase();
+    const title = inSentence(this.enclosureOf(part)!.title);
     return `${what} is behind the cover of the ${title}; open that cover first.`;
   }
 }

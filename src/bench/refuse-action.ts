@@ -1,3 +1,4 @@
+import {inSentence} from '../content/in-sentence.ts';
 import {meterFunctions} from '../meter/meter-function.ts';
 import type {Action} from './actions.ts';
 import type {BenchView} from './bench-view.ts';
@@ -90,9 +91,9 @@ function refuseCover(
   const covered = unit.enclosures.filter((each) => each.cover);
   const found = unit.enclosures.find((each) => each.id === enclosure);
   if (!found) return unknown('enclosure', enclosure, covered.map((each) => each.id));
-  if (!found.cover) return `The ${found.title.toLowerCase()} has no cover; everything in it can be reached.`;
-  if (what === 'open-cover' && open.has(enclosure)) return `The cover of the ${found.title.toLowerCase()} is already off.`;
-  if (what === 'close-cover' && !open.has(enclosure)) return `The cover of the ${found.title.toLowerCase()} is on.`;
+  if (!found.cover) return `The ${inSentence(found.title)} has no cover; everything in it can be reached.`;
+  if (what === 'open-cover' && open.has(enclosure)) return `The cover of the ${inSentence(found.title)} is already off.`;
+  if (what === 'close-cover' && !open.has(enclosure)) return `The cover of the ${inSentence(found.title)} is on.`;
   return undefined;
 }
 

@@ -1,3 +1,4 @@
+import {inSentence} from '../content/in-sentence.ts';
 import type {Action} from './actions.ts';
 import type {SafetyFinding} from './bench-view.ts';
 import {disturbed} from '../meter/read-meter.ts';
@@ -187,7 +188,7 @@ function jumpering(from: string, to: string, standing: Standing): Breach[] {
   }
   const safeties = bypassedSafeties(unit, ...terminalsOf(standing, from, to));
   if (safeties.length) {
-    const named = safeties.map((part) => `${part.title.toLowerCase()} ${part.id}`).join(', ');
+    const named = safeties.map((part) => `${inSentence(part.title)} ${part.id}`).join(', ');
     breaches.push({
       id: `bypass:${from}~${to}`,
       severity: 'caution',

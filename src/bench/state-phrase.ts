@@ -1,3 +1,4 @@
+import {inSentence} from '../content/in-sentence.ts';
 import {isolatedParts} from './live.ts';
 import type {PlacedControl} from './bench-controls.ts';
 import type {Standing} from './standing.ts';
@@ -7,7 +8,7 @@ export function statePhrase(standing: Standing): string {
   const {unit, open, lifted, jumpers, locked} = standing;
   const covers = unit.enclosures
     .filter((enclosure) => open.has(enclosure.id))
-    .map((enclosure) => enclosure.title.toLowerCase());
+    .map((enclosure) => inSentence(enclosure.title));
   const isolated = isolatedParts(standing).map((part) => `${part} open${locked.has(part) ? ', locked' : ''}`);
   return [
     callPhrase(standing),
@@ -28,8 +29,8 @@ function callPhrase({controls, operating}: Standing): string {
 }
 
 function inWords(control: PlacedControl['control'], value: string | number): string {
-  const name = control.title.toLowerCase();
+  const name = inSentence(control.title);
   if (control.type === 'number') return `${name} ${value} ${control.unit ?? ''}`.trim();
-  const title = control.choices?.find((choice) => choice.value === value)?.title.toLowerCase() ?? String(value);
-  return `${name} ${title}`;
+  const words = control.choices?.find((choice) => choice.value === value)?.title ?? String(value);
+  return `${name} ${inSentence(words)}`;
 }

@@ -1,3 +1,4 @@
+import {inSentence} from '../content/in-sentence.ts';
 import type {CableRun, Unit, Wire} from '../content/unit.ts';
 import type {Fault} from './fault.ts';
 import {circuitClasses, conductorsOf, partOf, type CircuitClass, type Groups} from './nets.ts';
@@ -24,6 +25,8 @@ export function wireFaults(unit: Unit): Fault[] {
   const classes = circuitClasses(unit);
   const conductors = conductorsOf(unit);
   const enclosureOf = enclosures(unit);
+  const unprotected = unprotectedConductors(unit, conductors);
+  const isUnprotected = (wire: Wire): boolean => unprotected.has(conductors.of(wire.from));
   return unit.wires.flatMap((wire) => {
     const circuit = classes.get(wire.id) ?? 'line';
     const name = wireName(wire);
@@ -48,7 +51,9 @@ export function wireFaults(unit: Unit): Fault[] {
         weight: 1,
       },
     ];
+    if (isUnprotected(wire)) return faults;
     for (const next of followers(unit, wire)) {
+      if (isUnprotected(next)) continue;
       const short = shortBetween(unit, wire, next, conductors, enclosureOf);
       if (short) faults.push(short);
     }
@@ -56,6 +61,18 @@ export function wireFaults(unit: Unit): Fault[] {
     if (earth) faults.push(earth);
     return faults;
   });
+}
+
+/**
+ * Live conductors ahead of every breaker. A short there is cleared by the utility's own protection, which is
+ * no part of a unit, so it is not in the catalogue.
+ */
+function unprotectedConductors(unit: Unit, conductors: Groups): ReadonlySet<string> {
+  return new Set(
+    unit.parts.flatMap((part) =>
+      part.elements.flatMap((element) => (element.is === 'acSource' ? [conductors.of(element.a)] : [])),
+    ),
+  );
 }
 
 const nothing = {changes: [], paths: [], behaviour: {}, plant: {}} as const;
@@ -135,7 +152,7 @@ function shortToEarth(
       id,
       site: {on: 'wire', wire: wire.id},
       mode: 'earth',
-      name: `${wireName(wire)} shorted to the metal of the ${enclosure.title.toLowerCase()}`,
+      name: `${wireName(wire)} shorted to the metal of the ${inSentence(enclosure.title)}`,
       paths: [{id, a: end, b: cabinet, ohms: contactOhms}],
       weight: 0.3,
     };
@@ -144,7 +161,8 @@ function shortToEarth(
 }
 
 function runTitle(unit: Unit, run: string): string {
-  return unit.runs.find((each) => each.id === run)?.title.toLowerCase() ?? 'loom';
+  const title = unit.runs.find((each) => each.id === run)?.title;
+  return title ? inSentence(title) : 'loom';
 }
 
 function enclosures(unit: Unit): (terminal: string) => string {

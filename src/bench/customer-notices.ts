@@ -1,0 +1,79 @@
+import type {Part, Unit} from '../content/unit.ts';
+import type {OperatingUnit} from '../sequences/operating-unit.ts';
+
+/** What a customer could tell of one thing: an area of the house, and how it is. */
+export interface Notice {
+  /** `outdoor`, `indoor`, `thermostat`, `breaker`, `noise`, `lamp`, `air`. */
+  readonly about: string;
+  /** How it is, to compare with a healthy unit. */
+  readonly is: string;
+  /** In a customer's words; a part is never named. Absent where a customer would say nothing of it. */
+  readonly says?: string;
+}
+
+/**
+ * What a customer notices of a unit as it stands, from outside: no cover off, no meter, and not a word of a part.
+ * A lay person knows the outdoor unit, the air from the registers, the thermostat's display, a tripped breaker.
+ */
+export function customerNotices(operating: OperatingUnit): Notice[] {
+  const {unit} = operating;
+  const outside = operating.observations().filter((seen) => !seen.behindCover);
+  const stateOf = (part: Part): string => outside.find((seen) => seen.part === part.id)?.is ?? 'off';
+  const notices: Notice[] = [];
+  const [compressor, fan, blower] = ['compressor', 'fan', 'blower'].map((drives) => motor(unit, drives));
+  if (compressor && fan) notices.push(outdoor(stateOf(compressor), stateOf(fan)));
+  if (blower) notices.push(indoor(stateOf(blower)));
+  for (const part of unit.parts) {
+    if (part.kind === 'thermostat') notices.push(thermostat(stateOf(part)));
+    if (part.kind === 'lamp') notices.push(lamp(stateOf(part)));
+  }
+  const tripped = outside.some((seen) => seen.is === 'tripped');
+  notices.push({about: 'breaker', is: tripped ? 'tripped' : 'on', ...(tripped ? {says: 'A breaker in the panel has tripped.'} : {})});
+  const chatters = outside.some((seen) => seen.is === 'chattering');
+  notices.push({about: 'noise', is: chatters ? 'chatter' : 'none', ...(chatters ? {says: 'Something rattles without stopping.'} : {})});
+  return notices;
+}
+
+/** Air from the registers, degrees Fahrenheit; undefined for a unit that moves none. */
+export function supplyAirDegF(operating: OperatingUnit): number | undefined {
+  return operating.plantValues().supplyAirDegF;
+}
+
+function motor(unit: Unit, drives: string): Part | undefined {
+  return unit.parts.find((part) => part.kind === 'psc-motor' && (part.data as {drives: string}).drives === drives);
+}
+
+function outdoor(compressor: string, fan: string): Notice {
+  const turns = fan === 'running' || fan === 'slow' || fan === 'backwards';
+  const works = compressor === 'running' || compressor === 'slow';
+  let says = 'The outdoor unit is silent.';
+  if (works && fan === 'running') says = 'The outdoor unit runs.';
+  else if (works && turns) says = 'The outdoor unit runs, but its fan turns as it never did before.';
+  else if (works) says = 'The outdoor unit can be heard, but its fan does not turn.';
+  else if (turns) {
+    says =
+      compressor === 'humming'
+        ? 'The outdoor fan turns, and something in the outdoor unit hums and then falls silent.'
+        : 'The outdoor fan turns, but the outdoor unit sounds quieter than it used to.';
+  } else if (compressor === 'humming' || fan === 'humming') says = 'The outdoor unit hums, but nothing turns.';
+  return {about: 'outdoor', is: `${compressor}/${fan}`, says};
+}
+
+function indoor(blower: string): Notice {
+  const says: Record<string, string> = {
+    running: 'Air comes out of the registers.',
+    slow: 'Only a little air comes out of the registers.',
+    humming: 'No air comes out of the registers; the indoor unit hums.',
+    off: 'No air comes out of the registers.',
+  };
+  return {about: 'indoor', is: blower, says: says[blower] ?? 'The air from the registers is not as usual.'};
+}
+
+function thermostat(is: string): Notice {
+  return {about: 'thermostat', is, ...(is === 'blank' ? {says: 'The display on the wall is blank.'} : {})};
+}
+
+function lamp(is: string): Notice {
+  const says: Record<string, string> = {lit: 'The lamp is lit.', dim: 'The lamp only glows.', off: 'The lamp stays dark.'};
+  return {about: 'lamp', is, says: says[is] ?? 'The lamp is not as it should be.'};
+}

@@ -1,0 +1,36 @@
+import type {Unit} from '../content/unit.ts';
+import {catalogue} from '../faults/catalogue.ts';
+import {difficultyOf, type Difficulty} from '../faults/difficulty.ts';
+import type {Fault} from '../faults/fault.ts';
+import {complaintOf, type Complaint} from './complaint.ts';
+import {seededRandom} from './seeded-random.ts';
+
+/**
+ * Draws a fault of a difficulty from a unit's catalogue, frequent ones more often, and never one that a customer
+ * would not notice. The same seed draws the same fault. Undefined where the unit has none of that difficulty.
+ */
+export function randomFault(
+  unit: Unit,
+  difficulty: Difficulty,
+  seed: number,
+): {readonly fault: Fault; readonly complaint: Complaint} | undefined {
+  const random = seededRandom(seed);
+  const left = catalogue(unit).filter((fault) => difficultyOf(unit, fault) === difficulty);
+  while (left.length) {
+    const [fault] = left.splice(drawn(left, random()), 1);
+    const complaint = complaintOf(unit, [fault]);
+    if (!complaint.silent) return {fault, complaint};
+  }
+  return undefined;
+}
+
+/** Index drawn in proportion to the weights; `share` in [0, 1). */
+function drawn(faults: readonly Fault[], share: number): number {
+  const total = faults.reduce((sum, fault) => sum + fault.weight, 0);
+  let rest = share * total;
+  for (const [i, fault] of faults.entries()) {
+    rest -= fault.weight;
+    if (rest < 0) return i;
+  }
+  return faults.length - 1;
+}
