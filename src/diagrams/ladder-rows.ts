@@ -1,0 +1,326 @@
+import type {Wire} from '../content/unit.ts';
+import {edgesIn, type SpTree} from './series-parallel.ts';
+import {isHidden, treeOver, type Edge, type Joint, type NetTree, type Wiring} from './wiring.ts';
+import type {CircuitPlan, NetEdge, RungEnd} from './ladder-plan.ts';
+
+/**
+ * Rows of one circuit: what stands on each line of the ladder from left to right, and what joins it.
+ * Columns are numbers that stand for an x yet to be found; items that share a column share a vertical.
+ */
+export type Item =
+  | {readonly is: 'rail'; readonly column: number; readonly side: 'left' | 'right'}
+  | {readonly is: 'terminal'; readonly column: number; readonly terminal: string; readonly through: boolean}
+  /** A node inside a part: a dot where it branches, nothing where it only passes. */
+  | {readonly is: 'node'; readonly column: number; readonly terminal: string}
+  /** Where a row meets the vertical of a terminal that stands on another row. */
+  | {readonly is: 'tap'; readonly column: number; readonly terminal: string}
+  | {readonly is: 'symbol'; readonly column: number; readonly edge: Edge; readonly reversed: boolean}
+  | {readonly is: 'flag'; readonly column: number; readonly terminal: string; readonly side: 'left' | 'right'};
+
+/** What joins an item to the next one on its row. */
+export type Link =
+  | {readonly by: 'wire'; readonly wire: Wire}
+  | {readonly by: 'inside'; readonly part: string}
+  /** The drawn-out extension of one terminal. */
+  | {readonly by: 'terminal'; readonly terminal: string};
+
+export interface Row {
+  readonly items: readonly Item[];
+  /** `links[i]` joins `items[i]` to `items[i + 1]`. */
+  readonly links: readonly Link[];
+}
+
+/** A vertical: the extension of a terminal over several rows. */
+export interface Vertical {
+  readonly column: number;
+  readonly terminal: string;
+  readonly rows: readonly number[];
+}
+
+export interface CircuitRows {
+  /** Row 0 is the header, if there is one. */
+  readonly rows: readonly Row[];
+  readonly hasHeader: boolean;
+  readonly verticals: readonly Vertical[];
+  readonly columns: number;
+  readonly leftRail: number;
+  readonly rightRail: number;
+}
+
+interface Ending {
+  readonly row: number;
+  readonly terminal: string;
+}
+
+/** Items and links by turns. */
+type Sequence = (Item | Link)[];
+
+interface Block {
+  readonly height: number;
+  readonly left: readonly Ending[];
+  readonly right: readonly Ending[];
+}
+
+/** Lays out the rows of a circuit from its plan. Where things stand along a row is settled later. */
+export function layRows(plan: CircuitPlan, wiring: Wiring): CircuitRows {
+  const builder = new RowsBuilder(wiring, plan.circuit.rails);
+  if (plan.header) builder.rung(plan.header, railEnd(plan, 0), railEnd(plan, 1), 'header');
+  for (const {tree, left, right} of plan.rungs) builder.rung(tree, left, right);
+  return builder.finish(Boolean(plan.header));
+}
+
+const railEnd = (plan: CircuitPlan, i: 0 | 1): RungEnd => ({to: 'rail', terminal: plan.circuit.rails[i]});
+
+class RowsBuilder {
+  readonly #wiring: Wiring;
+  readonly #rails: readonly string[];
+  readonly #rows: Sequence[] = [];
+  readonly #verticals: Vertical[] = [];
+  #columns = 2;
+
+  constructor(wiring: Wiring, rails: readonly string[]) {
+    this.#wiring = wiring;
+    this.#rails = rails;
+  }
+
+  rung(tree: SpTree<NetEdge>, left: RungEnd, right: RungEnd, as: 'rung' | 'header' = 'rung'): void {
+    const first = this.#rows.length;
+    const ordered = orderBranches(tree, this.#wiring, left.to === 'rail' ? undefined : 'any');
+    const block = this.#lay(ordered, first);
+    for (const {row, terminal} of block.left)
+      this.#rows[row]!.unshift(...this.#toEnd(left, terminal, 'left', as));
+    for (const {row, terminal} of block.right)
+      this.#rows[row]!.push(...this.#toEnd(right, terminal, 'right', as).reverse());
+  }
+
+  finish(hasHeader: boolean): CircuitRows {
+    return {
+      rows: this.#rows.map((sequence) => ({
+        items: sequence.filter((entry): entry is Item => 'is' in entry),
+        links: sequence.filter((entry): entry is Link => 'by' in entry),
+      })),
+      hasHeader,
+      verticals: this.#verticals,
+      columns: this.#columns,
+      leftRail: 0,
+      rightRail: 1,
+    };
+  }
+
+  #column(): number {
+    return this.#columns++;
+  }
+
+  /** From a rail or flag inward to an end of the rung; ends with the link to the rung's own symbol. */
+  #toEnd(end: RungEnd, terminal: string, side: 'left' | 'right', as: 'rung' | 'header'): Sequence {
+    const sequence: Sequence = [];
+    const through = (node: NetTree): void => {
+      for (const child of node.children) {
+        sequence.push(linkOf(child.joint!), this.#glyph(child.terminal, child.children.length > 0));
+        through(child);
+      }
+    };
+    if (end.to === 'nothing') sequence.push(this.#glyph(terminal, false));
+    else {
+      const tree = treeOver(this.#wiring, end.terminal, [terminal]);
+      sequence.push(
+        end.to === 'rail'
+          ? {is: 'rail', side, column: end.terminal === this.#rails[0] ? 0 : 1}
+          : {is: 'flag', column: this.#column(), terminal: end.terminal, side},
+      );
+      if (tree.terminal === terminal && !(as === 'header' && end.to === 'rail'))
+        sequence.push({by: 'terminal', terminal}, this.#glyph(terminal, false));
+      through(tree);
+    }
+    sequence.push(this.#lead(terminal));
+    return sequence;
+  }
+
+  #glyph(terminal: string, through: boolean): Item {
+    const column = this.#column();
+    return isHidden(terminal) ? {is: 'node', column, terminal} : {is: 'terminal', column, terminal, through};
+  }
+
+  #lead(terminal: string): Link {
+    return {by: 'inside', part: this.#wiring.partOf(terminal).id};
+  }
+
+  #row(row: number): Sequence {
+    while (this.#rows.length <= row) this.#rows.push([]);
+    return this.#rows[row]!;
+  }
+
+  #lay(tree: SpTree<NetEdge>, top: number): Block {
+    if (tree.kind === 'edge') {
+      const {edge} = tree.edge;
+      this.#row(top).push({is: 'symbol', column: this.#column(), edge, reversed: tree.reversed});
+      const [from, to] = tree.reversed ? [edge.b, edge.a] : [edge.a, edge.b];
+      return {height: 1, left: [{row: top, terminal: from}], right: [{row: top, terminal: to}]};
+    }
+    if (tree.kind === 'parallel') {
+      let height = 0;
+      const blocks = tree.parts.map((part) => {
+        const block = this.#lay(part, top + height);
+        height += block.height;
+        return block;
+      });
+      return {height, left: blocks.flatMap(({left}) => left), right: blocks.flatMap(({right}) => right)};
+    }
+    let done: Block | undefined;
+    for (const part of tree.parts) {
+      if (!done) {
+        done = this.#lay(part, top);
+        continue;
+      }
+      // what stands to the right is laid apart, then joined row by row behind the fan between them
+      const before = this.#rows.slice(top).map((sequence) => [...sequence]);
+      for (let row = top; row < this.#rows.length; row++) this.#rows[row] = [];
+      const next = this.#lay(part, top);
+      const fan = this.#join(done.right, next.left, top);
+      for (let row = top; row < this.#rows.length; row++)
+        this.#rows[row] = [...(before[row - top] ?? []), ...(fan.get(row) ?? []), ...this.#rows[row]!];
+      done = {height: Math.max(done.height, next.height), left: done.left, right: next.right};
+    }
+    return done!;
+  }
+
+  /** The net between two blocks in series: a tree of terminals from a middle one out to both sides. */
+  #join(from: readonly Ending[], to: readonly Ending[], top: number): Map<number, Sequence> {
+    const middle = from.length === 1 || to.length > 1 ? from[0]!.terminal : to[0]!.terminal;
+    const fanIn = treeOver(this.#wiring, middle, from.map(({terminal}) => terminal));
+    const fanOut = treeOver(this.#wiring, middle, to.map(({terminal}) => terminal));
+    const column = this.#column();
+    const rows = new Map<number, Sequence>();
+    const at = (row: number): Sequence => {
+      const sequence = rows.get(row) ?? [];
+      rows.set(row, sequence);
+      return sequence;
+    };
+    const left = new Map<number, Sequence>();
+    const right = new Map<number, Sequence>();
+    const spans = new Set([top]);
+    this.#spread(fanIn, from, top, column, left, spans);
+    this.#spread(fanOut, to, top, column, right, spans);
+    for (const [row, sequence] of left) at(row).push(...[...sequence, ...this.#leadAt(row, from)].reverse());
+    const own = [...from, ...to].some(({terminal}) => terminal === middle);
+    const glyph: Item = isHidden(middle)
+      ? {is: 'node', column, terminal: middle}
+      : {is: 'terminal', column, terminal: middle, through: !own};
+    if (!left.has(top)) at(top).push(...this.#leadAt(top, from));
+    at(top).push(glyph);
+    if (!right.has(top)) at(top).push(...this.#leadAt(top, to));
+    for (const [row, sequence] of right) at(row).push(...sequence, ...this.#leadAt(row, to));
+    if (spans.size > 1) this.#verticals.push({column, terminal: middle, rows: [...spans].sort((a, b) => a - b)});
+    return rows;
+  }
+
+  #leadAt(row: number, ends: readonly Ending[]): Link[] {
+    const end = ends.find((it) => it.row === row);
+    return end ? [this.#lead(end.terminal)] : [];
+  }
+
+  /**
+   * Spreads a tree whose root stands at `main`, outward: every terminal stands on the first row of what
+   * hangs on it, and is drawn out downward to the rows of its other branches.
+   */
+  #spread(
+    node: NetTree,
+    ends: readonly Ending[],
+    main: number,
+    column: number,
+    out: Map<number, Sequence>,
+    spans: Set<number>,
+  ): void {
+    const at = (row: number): Sequence => {
+      const sequence = out.get(row) ?? [];
+      out.set(row, sequence);
+      return sequence;
+    };
+    const tap = (row: number): void => {
+      spans.add(row);
+      at(row).push({is: 'tap', column, terminal: node.terminal});
+    };
+    for (const {row, terminal} of ends) if (terminal === node.terminal && row !== main) tap(row);
+    const children = node.children
+      .map((child) => ({child, rows: rowsUnder(child, ends)}))
+      .sort((a, b) => a.rows[0]! - b.rows[0]!);
+    for (const {child, rows} of children) {
+      const row = rows[0]!;
+      if (row !== main) tap(row);
+      const own = this.#column();
+      const hangs = ends.some(({terminal}) => terminal === child.terminal);
+      at(row).push(
+        linkOf(child.joint!),
+        isHidden(child.terminal)
+          ? {is: 'node', column: own, terminal: child.terminal}
+          : {is: 'terminal', column: own, terminal: child.terminal, through: !hangs},
+      );
+      const under = new Set([row]);
+      this.#spread(child, ends, row, own, out, under);
+      if (under.size > 1)
+        this.#verticals.push({column: own, terminal: child.terminal, rows: [...under].sort((a, b) => a - b)});
+    }
+  }
+}
+
+const linkOf = (joint: Joint): Link =>
+  joint.wire ? {by: 'wire', wire: joint.wire} : {by: 'inside', part: joint.part!.id};
+
+function rowsUnder(node: NetTree, ends: readonly Ending[]): number[] {
+  const own = ends.filter(({terminal}) => terminal === node.terminal).map(({row}) => row);
+  return [...own, ...node.children.flatMap((child) => rowsUnder(child, ends))].sort((a, b) => a - b);
+}
+
+/**
+ * Orders parallel branches: the one with a coil or a main winding on top, then the longest; branches that
+ * hang on one terminal stay together, so that verticals do not cross.
+ */
+function orderBranches(tree: SpTree<NetEdge>, wiring: Wiring, before: string | undefined): SpTree<NetEdge> {
+  if (tree.kind === 'edge') return tree;
+  if (tree.kind === 'series') {
+    let last = before;
+    return {
+      kind: 'series',
+      parts: tree.parts.map((part) => {
+        const ordered = orderBranches(part, wiring, last);
+        const ends = terminalsAt(part, 'right');
+        last = ends.length === 1 ? ends[0] : 'any';
+        return ordered;
+      }),
+    };
+  }
+  const keyed = tree.parts
+    .map((part) => ({part: orderBranches(part, wiring, before), key: branchKey(part)}))
+    .sort((a, b) => a.key - b.key);
+  if (before === undefined || before === 'any') return {kind: 'parallel', parts: keyed.map(({part}) => part)};
+  const walk: string[] = [];
+  const visit = (node: NetTree): void => {
+    walk.push(node.terminal);
+    node.children.forEach(visit);
+  };
+  visit(treeOver(wiring, before, keyed.flatMap(({part}) => terminalsAt(part, 'left'))));
+  const rank = (part: SpTree<NetEdge>): number => Math.min(...terminalsAt(part, 'left').map((end) => walk.indexOf(end)));
+  return {
+    kind: 'parallel',
+    parts: keyed
+      .map(({part}, i) => ({part, i, rank: rank(part)}))
+      .sort((a, b) => a.rank - b.rank || a.i - b.i)
+      .map(({part}) => part),
+  };
+}
+
+/** Terminals at which a tree's left or right side ends, top row first. */
+export function terminalsAt(tree: SpTree<NetEdge>, side: 'left' | 'right'): string[] {
+  if (tree.kind === 'edge') {
+    const {edge} = tree.edge;
+    return [(side === 'left') === tree.reversed ? edge.b : edge.a];
+  }
+  if (tree.kind === 'parallel') return tree.parts.flatMap((part) => terminalsAt(part, side));
+  return terminalsAt(tree.parts[side === 'left' ? 0 : tree.parts.length - 1]!, side);
+}
+
+function branchKey(tree: SpTree<NetEdge>): number {
+  const edges = edgesIn(tree).map(({edge}) => edge);
+  const leads = edges.some(({element, winding}) => element.is === 'coil' || winding === 'main');
+  return (leads ? 0 : 1e6) - edges.length * 1e3 + Math.min(...edges.map(({order}) => order)) / 1e3;
+}
