@@ -60,10 +60,10 @@ export function nameBook(source: YamlSource, parts: readonly KnownPart[] | undef
         `terminal ${ref}`,
         path,
         `${id} has no terminal ${local}`,
-        suggest(
+        `${id} has ${terminals.join(', ')}; ${suggest(
           ref,
           terminals.map((t) => `${id}.${t}`),
-        ),
+        )}`,
       );
   };
   return {source, errors, wrong, part, terminal, partsOf: (id) => parts && (byId.get(id) ?? [])};

@@ -27,10 +27,24 @@ export function shapeErrors(
   const others = issues.filter(
     (issue) =>
       issue.code !== 'unrecognized_keys' &&
-      !(valueAt(source.value, issue.path as Path) === undefined && isTold(issue.path as Path)),
+      !(valueAt(source.value, issue.path as Path) === undefined && isTold(issue.path as Path)) &&
+      !(issue.code === 'custom' && hasShapeError(mapOf(issue, source.value), issues)),
   );
   return [...told, ...others.map((issue) => shapeError(issue, source))];
 }
+
+/** The map that a rule across several keys was asked of. */
+function mapOf(issue: Issue, value: unknown): Path {
+  const path = issue.path as Path;
+  const found = valueAt(value, path);
+  return found !== null && typeof found === 'object' ? path : path.slice(0, -1);
+}
+
+/** Whether a map has a mistake of its own inside; a rule across its keys says nothing new then. */
+const hasShapeError = (map: Path, issues: readonly Issue[]) =>
+  issues.some(
+    ({code, path}) => code !== 'custom' && samePath(map, (path as Path).slice(0, map.length)),
+  );
 
 /** A comma inside { } ends a text: what stands behind it looks like a key without a value. */
 const mendStrange = (wrote: string, value: unknown) =>
@@ -146,8 +160,8 @@ function choicesOf(issue: Issue): readonly unknown[] {
 }
 
 function nearestNumber(found: unknown, choices: readonly unknown[]): string {
-  if (typeof found !== 'number' || choices.length === 0) return 'change it to that';
   const numbers = choices.filter((choice) => typeof choice === 'number');
+  if (typeof found !== 'number' || numbers.length === 0) return 'change it to that';
   const near = numbers.reduce((a, b) => (Math.abs(b - found) < Math.abs(a - found) ? b : a));
   return `the nearest is ${near}`;
 }

@@ -3,19 +3,29 @@ import type {Coil, Complex} from './element.ts';
 import type {FaultMode} from './part-kind.ts';
 
 /** Catalogue data of an alternating-current magnet coil. */
-export const magnetCoilData = z.strictObject({
-  ratedVolts: z.number().positive().max(600),
-  /** Volt-amperes with the armature sealed, at rated volts. */
-  sealedVa: z.number().positive().max(500),
-  /** Volt-amperes with the armature open, at rated volts. */
-  inrushVa: z.number().positive().max(2000),
-  /** What an ohmmeter reads across the coil. */
-  coilOhms: z.number().positive().max(1e6),
-  /** Share of rated volts at which an open armature pulls in. UL 508 asks for 85 % at most. */
-  pullInFraction: z.number().min(0.3).max(0.95).default(0.75),
-  /** Share of rated volts below which a sealed armature lets go. */
-  dropOutFraction: z.number().min(0.1).max(0.8).default(0.45),
-});
+export const magnetCoilData = z
+  .strictObject({
+    ratedVolts: z.number().positive().max(600),
+    /** Volt-amperes with the armature sealed, at rated volts. */
+    sealedVa: z.number().positive().max(500),
+    /** Volt-amperes with the armature open, at rated volts. */
+    inrushVa: z.number().positive().max(2000),
+    /** What an ohmmeter reads across the coil. */
+    coilOhms: z.number().positive().max(1e6),
+    /** Share of rated volts at which an open armature pulls in. UL 508 asks for 85 % at most. */
+    pullInFraction: z.number().min(0.3).max(0.95).default(0.75),
+    /** Share of rated volts below which a sealed armature lets go. */
+    dropOutFraction: z.number().min(0.1).max(0.8).default(0.45),
+  })
+  .refine((coil) => coil.sealedVa < coil.inrushVa, {
+    error: 'sealedVa is not below inrushVa — an open armature draws more than a sealed one',
+    path: ['sealedVa'],
+  })
+  .refine((coil) => coil.dropOutFraction < coil.pullInFraction, {
+    error:
+      'dropOutFraction is not below pullInFraction — an armature lets go lower than it pulls in',
+    path: ['dropOutFraction'],
+  });
 export type MagnetCoilData = z.infer<typeof magnetCoilData>;
 
 /**

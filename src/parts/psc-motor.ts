@@ -30,15 +30,20 @@ const data = z.strictObject({
   }),
   model,
   /** Internal overload in the common: heats with current squared, opens and closes by its own temperature. */
-  overload: z.strictObject({
-    ratedAmps: z.number().positive(),
-    riseDegFAtRated: z.number().positive(),
-    tripDegF: z.number().positive(),
-    resetDegF: z.number().positive(),
-    timeConstantMinutes: z.number().positive(),
-    /** Cooling is slower than heating: the shell must cool too. */
-    coolingTimeConstantMinutes: z.number().positive(),
-  }),
+  overload: z
+    .strictObject({
+      ratedAmps: z.number().positive(),
+      riseDegFAtRated: z.number().positive(),
+      tripDegF: z.number().positive(),
+      resetDegF: z.number().positive(),
+      timeConstantMinutes: z.number().positive(),
+      /** Cooling is slower than heating: the shell must cool too. */
+      coolingTimeConstantMinutes: z.number().positive(),
+    })
+    .refine((overload) => overload.resetDegF < overload.tripDegF, {
+      error: 'resetDegF is not below tripDegF — an overload closes again when it has cooled',
+      path: ['resetDegF'],
+    }),
 });
 export type PscMotorData = z.infer<typeof data>;
 

@@ -14,21 +14,35 @@ const common = {
   reset: z.enum(['auto', 'manual']).default('auto'),
 };
 
-const pressureData = z.strictObject({
-  ...common,
-  cutOutPsig: z.number().min(0).max(1000),
-  cutInPsig: z.number().min(0).max(1000),
-});
-const temperatureData = z.strictObject({
-  ...common,
-  cutOutDegF: z.number().min(-100).max(1000),
-  cutInDegF: z.number().min(-100).max(1000),
-});
-const floatData = z.strictObject({
-  ...common,
-  cutOutInches: z.number().min(0).max(100),
-  cutInInches: z.number().min(0).max(100),
-});
+/** A switch that opens on rise closes again lower down, one that opens on fall higher up. */
+const setPointsApart = (opensOn: 'rise' | 'fall', cutOut: number, cutIn: number) =>
+  opensOn === 'rise' ? cutIn < cutOut : cutIn > cutOut;
+const setPointsError = {
+  error:
+    'cut-out and cut-in are the wrong way round — opening on rise the cut-in is lower, on fall higher',
+};
+
+const pressureData = z
+  .strictObject({
+    ...common,
+    cutOutPsig: z.number().min(0).max(1000),
+    cutInPsig: z.number().min(0).max(1000),
+  })
+  .refine((d) => setPointsApart(d.opensOn, d.cutOutPsig, d.cutInPsig), setPointsError);
+const temperatureData = z
+  .strictObject({
+    ...common,
+    cutOutDegF: z.number().min(-100).max(1000),
+    cutInDegF: z.number().min(-100).max(1000),
+  })
+  .refine((d) => setPointsApart(d.opensOn, d.cutOutDegF, d.cutInDegF), setPointsError);
+const floatData = z
+  .strictObject({
+    ...common,
+    cutOutInches: z.number().min(0).max(100),
+    cutInInches: z.number().min(0).max(100),
+  })
+  .refine((d) => setPointsApart(d.opensOn, d.cutOutInches, d.cutInInches), setPointsError);
 
 const elements = (): Element[] => [
   {is: 'contact', id: 'contact', a: '1', b: '2', normally: 'closed', closedOhms: 0.03},

@@ -8,7 +8,10 @@ const data = z.strictObject({
   taps: z
     .array(z.strictObject({terminal: terminalName, volts: z.number().positive().max(1000)}))
     .min(1)
-    .max(3),
+    .max(3)
+    .refine((taps) => taps.every((tap, i) => i === 0 || tap.volts > taps[i - 1]!.volts), {
+      error: 'the taps do not rise — put the tap of the lowest volts first',
+    }),
   secondaryVolts: z.number().positive().max(600),
   /** Rise of the secondary from full load to no load. Small control transformers: 8–15 %. */
   regulationPercent: z.number().min(1).max(40).default(10),
