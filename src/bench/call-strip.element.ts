@@ -138,7 +138,8 @@ export class CallStrip extends LitElement {
         h1 {
           font-size: var(--text-m);
         }
-        .complaint q {
+        .complaint q,
+        .complaint .said {
           display: block;
           font-size: var(--text-s);
           max-block-size: 2.7em;
@@ -166,6 +167,8 @@ export class CallStrip extends LitElement {
 
   @property({attribute: false}) unit?: Unit;
   @property() complaint = '';
+  /** The complaint is a customer's, not the tutor's own words. */
+  @property({type: Boolean}) quoted = false;
   @property({type: Number}) timeMs = 0;
   @property({type: Number}) minutes = 0;
   @query('dialog') private dialog!: HTMLDialogElement;
@@ -184,11 +187,9 @@ export class CallStrip extends LitElement {
           <button type="button" class="plate" @click=${this.showNameplate}>Nameplate</button>
         </div>
         <p class="complaint">
-          ${
-            this.complaint
-              ? html`<span class="who">The customer says</span><q>${this.complaint}</q>`
-              : html`<span>A healthy unit to explore: nothing is hidden in it.</span>`
-          }
+          ${this.quoted
+            ? html`<span class="who">The customer says</span><q>${this.complaint}</q>`
+            : html`<span class="said">${this.complaint}</span>`}
         </p>
         <dl>
           <div>

@@ -3,7 +3,7 @@ import {customElement, property} from 'lit/decorators.js';
 import {functionNames} from '../meter/function-names.ts';
 import type {MeterDisplay} from '../meter/meter.ts';
 import type {LogEntry} from './bench-view.ts';
-import {calibrationOf, calibrationText} from './calibration.ts';
+import {expectationsMet, expectationsMetText} from './expectations-met.ts';
 import {clockText, minutesText} from './clock-text.ts';
 import {controlStyles} from './controls.styles.ts';
 import type {Debrief} from './debrief.ts';
@@ -91,8 +91,8 @@ export class DebriefSheet extends LitElement {
   private conduct(debrief: Debrief) {
     return html`<section aria-labelledby="conduct">
       <h2 id="conduct">What you expected</h2>
-      <p>${calibrationText(calibrationOf(debrief))}</p>
-      <h2 id="safety" style="margin-block-start: var(--space-5)">Safety</h2>
+      <p>${expectationsMetText(expectationsMet(debrief))}</p>
+      <h2 id="safety" class="next">Safety</h2>
       ${
         debrief.safety.length === 0
           ? html`<p>Nothing was found against safe practice as this tutor knows it.</p>`
@@ -107,7 +107,7 @@ export class DebriefSheet extends LitElement {
                 </div>`,
             )
       }
-      <p class="quiet-text" style="margin-block-start: var(--space-3)">
+      <p class="quiet-text last">
         On real equipment, local codes, the manufacturer’s instructions and a licensed person come
         first.
       </p>

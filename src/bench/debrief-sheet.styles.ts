@@ -48,6 +48,12 @@ export const debriefSheetStyles = css`
     font-size: var(--text-xl);
     line-height: 1.2;
   }
+  .next {
+    margin-block-start: var(--space-5);
+  }
+  .last {
+    margin-block-start: var(--space-3);
+  }
   .two {
     display: grid;
     grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);

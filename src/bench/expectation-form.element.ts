@@ -135,6 +135,11 @@ export class ExpectationForm extends LitElement {
     this.input.focus();
   }
 
+  /** Read as it stands, as pressing the button would. */
+  submit(): void {
+    this.renderRoot.querySelector('form')?.requestSubmit();
+  }
+
   override render() {
     const unit = functionNames[this.function].baseUnit;
     const skips = this.typed.trim() === '';

@@ -29,15 +29,16 @@ export class FieldLog extends LitElement {
   /** Only readings, as when evidence is chosen. */
   @property({type: Boolean, attribute: 'readings-only'}) readingsOnly = false;
 
+  /** Said where there is nothing to show. */
+  @property() empty =
+    'Nothing in the log yet. Put both leads down, say what you expect, and read: each reading is written here with its time and what the unit was doing.';
+
   override render() {
     const kept = this.readingsOnly
       ? this.entries.filter((entry) => entry.kind === 'reading')
       : this.entries;
     if (kept.length === 0) {
-      return html`<p class="empty">
-        Nothing in the log yet. Put both leads down, say what you expect, and read: each reading is
-        written here with its time and what the unit was doing.
-      </p>`;
+      return html`<p class="empty">${this.empty}</p>`;
     }
     const rows = this.newestFirst ? [...kept].reverse() : kept;
     // explicit roles: a stacked table would else lose them in some browsers

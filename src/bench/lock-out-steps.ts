@@ -13,7 +13,7 @@ const deadVolts = 1;
 /**
  * How far the lock-out of one isolating part has come, from what the student has done and read: opened,
  * locked and tagged, and since then proved dead on its load side with the meter.
- * The order follows 29 CFR 1910.147(d) and 1910.333(b)(2): isolate, lock and tag, verify.
+ * The order follows 29 CFR 1910.147(d) and 1910.333(b)(2), from memory: isolate, lock and tag, verify.
  */
 export function lockOutSteps(view: BenchView, part: string): readonly LockOutStep[] {
   const control = view.controls.find((each) => each.part === part && each.control.isolates);
@@ -36,9 +36,17 @@ export function lockOutSteps(view: BenchView, part: string): readonly LockOutSte
       id: 'prove',
       title: 'Prove it dead',
       detail: `Read a source you know is live, then each load terminal of ${part} to the others and to ground, then the live source again.`,
-      done: locked && view.log.some((entry) => provesDead(entry, part)),
+      done: locked && sinceLocked(view.log, part).some((entry) => provesDead(entry, part)),
     },
   ];
+}
+
+/** Entries after the lock was hung; a reading before it proves nothing now. */
+function sinceLocked(log: readonly LogEntry[], part: string): readonly LogEntry[] {
+  const hung = log.findLastIndex(
+    (entry) => entry.kind === 'done' && entry.text === `Hung lock and tag on ${part}`,
+  );
+  return hung < 0 ? [] : log.slice(hung + 1);
 }
 
 function provesDead(entry: LogEntry, part: string): boolean {

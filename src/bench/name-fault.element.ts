@@ -1,7 +1,7 @@
 import {LitElement, css, html, nothing, type PropertyValues} from 'lit';
 import {customElement, property, query, state} from 'lit/decorators.js';
 import type {Unit} from '../content/unit.ts';
-import type {Fault} from '../faults/fault.ts';
+import type {CatalogueLine} from './bench-messages.ts';
 import type {BenchView} from './bench-view.ts';
 import {controlStyles} from './controls.styles.ts';
 import './field-log.element.ts';
@@ -9,20 +9,14 @@ import './pick-list.element.ts';
 import type {PickOption} from './pick-list.element.ts';
 import {placeOf, type RefusedAction} from './refused-action.ts';
 
-/** A line of the unit's catalogue, as anyone may read it. */
-export type NameableFault = Pick<Fault, 'id' | 'name' | 'mode' | 'site'>;
-
-/** The id under which what is not a part or wire is searched. */
+/** The id under which what is neither part nor wire is searched. */
 const plantSite = 'air-and-refrigerant';
 
 /** Faults of the catalogue that sit at a part, at a wire (alone or with a neighbour), or in the plant. */
-export function faultsAt(faults: readonly NameableFault[], site: string): readonly NameableFault[] {
-  return faults.filter(({site: at}) => {
-    if (at.on === 'part') return at.part === site;
-    if (at.on === 'wire') return at.wire === site;
-    if (at.on === 'wires') return at.wires.includes(site);
-    return site === plantSite;
-  });
+export function faultsAt(faults: readonly CatalogueLine[], site: string): readonly CatalogueLine[] {
+  return faults.filter(({parts, wires}) =>
+    parts.length + wires.length === 0 ? site === plantSite : parts.includes(site) || wires.includes(site),
+  );
 }
 
 /**
@@ -144,7 +138,7 @@ export class NameFault extends LitElement {
 
   @property({attribute: false}) unit?: Unit;
   @property({attribute: false}) view?: BenchView;
-  @property({attribute: false}) faults: readonly NameableFault[] = [];
+  @property({attribute: false}) faults: readonly CatalogueLine[] = [];
   @property({attribute: false}) refusal?: RefusedAction;
   /** Part or wire pointed out. */
   @property() site = '';
@@ -310,7 +304,7 @@ export class NameFault extends LitElement {
     this.dispatchEvent(new CustomEvent('point-out-asked', {bubbles: true, composed: true}));
   }
 
-  private name(fault: NameableFault): void {
+  private name(fault: CatalogueLine): void {
     const action = {do: 'name', fault: fault.id, evidence: this.evidence} as const;
     this.dispatchEvent(
       new CustomEvent('action-asked', {detail: {action}, bubbles: true, composed: true}),

@@ -1,14 +1,14 @@
 import type {Debrief} from './debrief.ts';
 
 /** How well a student's expectations met what the meter then showed. */
-export interface Calibration {
+export interface ExpectationsMet {
   readonly readings: number;
   /** Readings before which something was expected. */
   readonly expected: number;
   readonly right: number;
 }
 
-export function calibrationOf(debrief: Debrief): Calibration {
+export function expectationsMet(debrief: Debrief): ExpectationsMet {
   const expected = debrief.readings.filter((reading) => reading.expectedRight !== undefined);
   return {
     readings: debrief.readings.length,
@@ -18,7 +18,7 @@ export function calibrationOf(debrief: Debrief): Calibration {
 }
 
 /** The same in a sentence. */
-export function calibrationText({readings, expected, right}: Calibration): string {
+export function expectationsMetText({readings, expected, right}: ExpectationsMet): string {
   if (readings === 0) return 'No reading was taken.';
   if (expected === 0) {
     return `You took ${readings === 1 ? 'one reading' : `${readings} readings`} and expected nothing before any. Say a value first: being wrong teaches the most.`;

@@ -1,0 +1,202 @@
+import {css} from 'lit';
+
+export const benchDeskStyles = css`
+  :host {
+    display: block;
+    block-size: 100%;
+    min-block-size: 0;
+  }
+  .desk {
+    display: grid;
+    block-size: 100%;
+    min-block-size: 0;
+    grid-template:
+      'drawing meter' auto
+      'drawing tabs' auto
+      'drawing panel' minmax(0, 1fr) / minmax(0, 1fr) 25rem;
+  }
+  .drawing {
+    grid-area: drawing;
+    display: grid;
+    grid-template-rows: auto minmax(0, 1fr) auto;
+    min-block-size: 0;
+    min-inline-size: 0;
+  }
+  .bar {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: var(--space-2) var(--space-3);
+    padding: var(--space-2) var(--space-4);
+  }
+  .hint {
+    display: inline-flex;
+    align-items: center;
+    gap: var(--space-2);
+    font-weight: 700;
+  }
+  .tip {
+    display: inline-grid;
+    place-items: center;
+    inline-size: 1.6rem;
+    block-size: 1.6rem;
+    border-radius: 50%;
+    color: var(--paper);
+    font-size: var(--text-s);
+  }
+  .tip.red {
+    background: var(--lead-red);
+  }
+  .tip.black {
+    background: var(--lead-black);
+  }
+  .bar .end {
+    margin-inline-start: auto;
+  }
+  rb-unit-diagram {
+    min-block-size: 0;
+    block-size: 100%;
+  }
+  .meter {
+    grid-area: meter;
+    padding: var(--space-3) var(--space-4) var(--space-2);
+    border-inline-start: 1px solid var(--rule-strong);
+    background: var(--paper-raised);
+  }
+  .tabs {
+    grid-area: tabs;
+    display: flex;
+    padding-inline: var(--space-4);
+    border-inline-start: 1px solid var(--rule-strong);
+    border-block-end: 1px solid var(--rule-strong);
+    background: var(--paper-raised);
+  }
+  .tabs button {
+    flex: 1 1 auto;
+    min-block-size: 44px;
+    padding: 0 var(--space-2);
+    background: none;
+    border: 0;
+    border-block-end: 4px solid transparent;
+    color: var(--accent);
+    font-weight: 700;
+    cursor: pointer;
+    white-space: nowrap;
+  }
+  .tabs button:hover {
+    background: var(--accent-soft);
+  }
+  .tabs button[aria-selected='true'] {
+    color: var(--ink);
+    border-color: var(--accent);
+  }
+  .tabs .count {
+    font: 400 var(--text-xs) var(--font-mono);
+  }
+  .naming {
+    display: none;
+  }
+  .panel {
+    grid-area: panel;
+    display: grid;
+    align-content: start;
+    gap: var(--space-3);
+    min-block-size: 0;
+    overflow-y: auto;
+    padding: var(--space-3) var(--space-4) var(--space-4);
+    border-inline-start: 1px solid var(--rule-strong);
+    background: var(--paper-raised);
+  }
+  @media (max-width: 1000px) and (min-width: 761px) {
+    .desk {
+      grid-template-columns: minmax(0, 1fr) 22rem;
+    }
+  }
+
+  /* a phone: the diagram on top, the meter docked below it, the tabs under the thumb */
+  @media (max-width: 760px) {
+    .desk {
+      grid-template:
+        'drawing drawing' minmax(0, 1fr)
+        'meter meter' auto
+        'panel panel' auto
+        'tabs naming' auto / minmax(0, 1fr) auto;
+    }
+    .desk.sheet {
+      grid-template:
+        'panel panel' minmax(0, 1fr)
+        'tabs naming' auto / minmax(0, 1fr) auto;
+    }
+    .desk.sheet .drawing,
+    .desk.sheet .meter {
+      display: none;
+    }
+    .bar {
+      flex-wrap: nowrap;
+      padding: var(--space-1) var(--space-2);
+      gap: var(--space-2);
+      font-size: var(--text-s);
+    }
+    .bar .segments button {
+      padding-inline: var(--space-2);
+    }
+    .meter {
+      padding: 0;
+      border: 0;
+    }
+    .panel {
+      padding: var(--space-2) var(--space-3);
+      border: 0;
+    }
+    .desk.probing .panel {
+      max-block-size: 46dvh;
+      background: var(--meter-body);
+      padding: 0;
+    }
+    .desk.probing .panel > * {
+      padding: var(--space-2) var(--space-3);
+      background: var(--paper-raised);
+    }
+    .tabs {
+      padding: 0 0 env(safe-area-inset-bottom);
+      border: 0;
+      border-block-start: 2px solid var(--ink);
+    }
+    .tabs button {
+      flex: 1 1 0;
+      min-inline-size: 0;
+      min-block-size: 52px;
+      padding: 0 2px;
+      border-block-end: 0;
+      border-block-start: 4px solid transparent;
+      font-size: var(--text-s);
+    }
+    .naming {
+      grid-area: naming;
+      display: block;
+      padding: 0 var(--space-3);
+      border: 0;
+      border-block-start: 2px solid var(--ink);
+      background: var(--accent);
+      color: var(--on-accent);
+      font-weight: 700;
+      font-size: var(--text-s);
+      cursor: pointer;
+    }
+    .latest,
+    .find:not(.open) {
+      display: none;
+    }
+  }
+  @media (min-width: 761px) {
+    .bar .list {
+      display: none;
+    }
+  }
+
+  @media print {
+    :host {
+      display: none;
+    }
+  }
+`;

@@ -1,0 +1,360 @@
+import {LitElement, html, nothing} from 'lit';
+import {customElement, property, query, state} from 'lit/decorators.js';
+import type {Action} from '../../bench/actions.ts';
+import type {CatalogueLine} from '../../bench/bench-messages.ts';
+import type {BenchView} from '../../bench/bench-view.ts';
+import '../../bench/call-strip.element.ts';
+import '../../bench/cautions.element.ts';
+import {controlStyles} from '../../bench/controls.styles.ts';
+import '../../bench/field-log.element.ts';
+import '../../bench/name-fault.element.ts';
+import type {NameFault} from '../../bench/name-fault.element.ts';
+import type {RefusedAction} from '../../bench/refused-action.ts';
+import {functionAt} from '../../meter/function-names.ts';
+import {openAttempts, StoreError, type AttemptHead, type AttemptStore} from '../../store/attempts.ts';
+import {goTo, hrefOf} from '../app/router.ts';
+import {desk as theDesk} from '../desk/desk.ts';
+import './bench-desk.element.ts';
+import type {BenchDesk} from './bench-desk.element.ts';
+import type {BenchLink} from './bench-link.ts';
+import {benchPageStyles} from './bench-page.styles.ts';
+import {BenchSession} from './bench-session.ts';
+import {ContinuityTone} from './continuity-tone.ts';
+import './help-dialog.element.ts';
+import type {HelpDialog} from './help-dialog.element.ts';
+import {keepSettings, readSettings, type BenchSettings} from './remembered.ts';
+import {commandOf, type Command} from './shortcuts.ts';
+import {layoutOf} from './unit-layouts.ts';
+import {WorkerBenchLink} from './worker-bench-link.ts';
+
+type Phase =
+  | {readonly is: 'loading'; readonly resuming: boolean}
+  | {readonly is: 'working'}
+  | {readonly is: 'failed'; readonly title: string; readonly reason: string; readonly again: boolean};
+
+/**
+ * A service call at the bench: opens the attempt, resumes it where it was left, and passes every deed to the
+ * side that holds the fault. What it shows is always what is already kept.
+ */
+@customElement('rb-bench-page')
+export class BenchPage extends LitElement {
+  static override styles = [controlStyles, benchPageStyles];
+
+  @property() attemptId = '';
+  /** Makes the link to the side that holds the fault; a test puts its own in. */
+  @property({attribute: false}) makeLink: () => BenchLink = () => new WorkerBenchLink();
+
+  @state() private phase: Phase = {is: 'loading', resuming: false};
+  @state() private head?: AttemptHead;
+  @state() private view?: BenchView;
+  @state() private layout: unknown;
+  @state() private settings: BenchSettings = {muted: false, shortcuts: true, view: 'ladder'};
+  @state() private refusal?: RefusedAction;
+  @state() private busy = false;
+  @state() private faults: readonly CatalogueLine[] = [];
+  @state() private site = '';
+  @state() private pointing = false;
+  @state() private resumed = 0;
+
+  @query('rb-bench-desk') private benchDesk?: BenchDesk;
+  @query('rb-name-fault') private naming!: NameFault;
+  @query('rb-help-dialog') private help!: HelpDialog;
+  @query('.confirm') private confirm!: HTMLDialogElement;
+
+  private store?: AttemptStore;
+  private session?: BenchSession;
+  private link?: BenchLink;
+  private stopWatching: () => void = () => undefined;
+  private readonly tone = new ContinuityTone();
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('keydown', this.onKeydown);
+    void this.open();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('keydown', this.onKeydown);
+    this.stopWatching();
+    this.link?.close();
+    this.tone.close();
+  }
+
+  override render() {
+    const {phase, view, session} = this;
+    if (phase.is === 'loading') {
+      return html`<div class="standing" role="status">
+        <h1>${phase.resuming ? 'Picking up where you left off' : 'Setting up the bench'}</h1>
+        <p>${phase.resuming ? 'Doing your actions again, one by one.' : 'One moment.'}</p>
+      </div>`;
+    }
+    if (phase.is === 'failed') {
+      return html`<div class="standing">
+        <h1 tabindex="-1">${phase.title}</h1>
+        <p role="alert">${phase.reason}</p>
+        <div class="row">
+          ${phase.again
+            ? html`<button type="button" class="button primary" @click=${() => this.open()}>
+                Work on it here
+              </button>`
+            : nothing}
+          <a class="button" href=${hrefOf({page: 'home'})}>Back to the units</a>
+        </div>
+      </div>`;
+    }
+    if (!view || !session) return nothing;
+    return html`
+      <rb-call-strip
+        .unit=${session.unit}
+        .complaint=${view.complaint}
+        .quoted=${this.isCall}
+        .timeMs=${view.timeMs}
+        .minutes=${view.minutes}
+      >
+        <div class="top-buttons">
+          ${this.isCall && view.stage === 'working'
+            ? html`<button type="button" class="button quiet" @click=${() => this.confirm.showModal()}>
+                  Give up
+                </button>
+                <button type="button" class="button primary" @click=${this.startNaming}>Name the fault</button>`
+            : nothing}
+          <button type="button" class="button" aria-label="How to work at the bench, and keys" @click=${() => this.help.show()}>
+            ?
+          </button>
+        </div>
+      </rb-call-strip>
+      <div>
+        ${this.banner(view)}
+        <rb-cautions .cautions=${view.cautions}></rb-cautions>
+      </div>
+      <rb-bench-desk
+        .unit=${session.unit}
+        .layout=${this.layout}
+        .view=${view}
+        .refusal=${this.refusal}
+        .settings=${this.settings}
+        .busy=${this.busy}
+        .nameable=${this.isCall && view.stage === 'working'}
+        .pointing=${this.pointing}
+        @action-asked=${this.onActionAsked}
+        @settings-changed=${this.onSettingsChanged}
+        @naming-asked=${this.startNaming}
+        @site-pointed-out=${this.onPointedOut}
+      ></rb-bench-desk>
+      <rb-name-fault
+        .unit=${session.unit}
+        .view=${view}
+        .faults=${this.faults}
+        .site=${this.site}
+        .refusal=${this.refusal}
+        @action-asked=${this.onActionAsked}
+        @point-out-asked=${() => (this.pointing = true)}
+        @give-up-asked=${() => this.confirm.showModal()}
+      ></rb-name-fault>
+      <rb-help-dialog
+        .shortcuts=${this.settings.shortcuts}
+        @shortcuts-changed=${(event: CustomEvent<{on: boolean}>) =>
+          this.changeSettings({...this.settings, shortcuts: event.detail.on})}
+      ></rb-help-dialog>
+      <dialog class="confirm" aria-labelledby="confirm-title">
+        <h2 id="confirm-title">Give up this call?</h2>
+        <p>The debrief then tells the fault. Your log stays, and the call counts as given up.</p>
+        <form method="dialog">
+          <button class="button primary">Keep looking</button>
+          <button type="button" class="button danger" @click=${this.giveUp}>Give up</button>
+        </form>
+      </dialog>
+      <div class="print-log">
+        <rb-field-log .entries=${view.log} .safety=${view.safety}></rb-field-log>
+      </div>
+    `;
+  }
+
+  private banner(view: BenchView) {
+    if (view.stage !== 'working') {
+      const cleared = view.stage === 'cleared';
+      return html`<div class="banner">
+        <span>
+          ${cleared
+            ? html`<b>The fault is cleared.</b> Run the unit and read what proves it.`
+            : html`<b>The call is answered.</b> The bench stays open for more readings.`}
+        </span>
+        ${cleared
+          ? nothing
+          : html`<button type="button" class="button small" @click=${() => this.act({do: 'clear'})}>Clear the fault</button>`}
+        <a class="button small" href=${hrefOf({page: 'debrief', attempt: this.attemptId})}>To the debrief</a>
+      </div>`;
+    }
+    if (this.pointing) {
+      return html`<div class="banner resumed">
+        <span><b>Point it out:</b> pick the part or wire on the drawing.</span>
+        <button type="button" class="button small" @click=${this.startNaming}>Back to naming</button>
+      </div>`;
+    }
+    if (this.resumed > 0) {
+      return html`<div class="banner resumed" role="status">
+        <span><b>Picking up where you left off:</b> ${this.resumed === 1 ? 'one action' : `${this.resumed} actions`} done again.</span>
+        <button type="button" class="button small" @click=${() => (this.resumed = 0)}>Go on</button>
+      </div>`;
+    }
+    return nothing;
+  }
+
+  private get isCall(): boolean {
+    return this.head?.purpose === 'call';
+  }
+
+  private async open(): Promise<void> {
+    this.stopWatching();
+    this.link?.close();
+    this.phase = {is: 'loading', resuming: false};
+    try {
+      const store = (this.store = await openAttempts());
+      const [record, head] = await Promise.all([store.get(this.attemptId), store.head(this.attemptId)]);
+      if (!record || !head) {
+        this.fail('No such call here', 'This device does not hold that call. It may have been deleted, or begun on another device.');
+        return;
+      }
+      this.head = head;
+      this.phase = {is: 'loading', resuming: record.actions.length > 0};
+      const [unit, settings] = await Promise.all([theDesk().unit(store, record.unit), readSettings(store)]);
+      this.settings = settings;
+      this.layout = await layoutOf(unit);
+      this.link = this.makeLink();
+      this.session = await BenchSession.open(record, unit, this.link, store, (view) => this.show(view));
+      this.stopWatching = store.onTakenOver(record.id, () => this.takenOver());
+      this.resumed = record.actions.length;
+      this.faults = await this.link.catalogue();
+      this.phase = {is: 'working'};
+      this.emitTitle(unit.title);
+    } catch (error) {
+      this.fail('This call cannot be opened', sentenceOf(error));
+    }
+  }
+
+  private show(view: BenchView): void {
+    const before = this.view?.log.length ?? view.log.length;
+    this.view = view;
+    const latest = view.log.at(-1);
+    const isNewReading = view.log.length > before && latest?.kind === 'reading';
+    if (isNewReading && latest.display?.tone && !this.settings.muted) this.tone.sound();
+    else if (view.log.length > before) this.tone.hush();
+    if (isNewReading) this.benchDesk?.readingShown();
+  }
+
+  private readonly onActionAsked = (event: CustomEvent<{action: Action}>): void => {
+    void this.act(event.detail.action);
+  };
+
+  private async act(action: Action): Promise<void> {
+    if (!this.session) return;
+    this.busy = true;
+    this.refusal = undefined;
+    this.resumed = 0;
+    try {
+      const outcome = await this.session.act(action);
+      if ('refused' in outcome) {
+        this.refusal = {action, sentence: outcome.refused};
+        return;
+      }
+      if (action.do === 'name' || action.do === 'give-up') goTo({page: 'debrief', attempt: this.attemptId});
+    } catch (error) {
+      if (error instanceof StoreError && (error.code === 'taken-over' || error.code === 'out-of-step')) this.takenOver();
+      else this.fail('That could not be kept', `${sentenceOf(error)} Nothing before it is lost.`, true);
+    } finally {
+      this.busy = false;
+    }
+  }
+
+  private readonly giveUp = (): void => {
+    this.confirm.close();
+    void this.act({do: 'give-up'});
+  };
+
+  private readonly startNaming = (): void => {
+    this.pointing = false;
+    this.refusal = undefined;
+    this.naming.show();
+  };
+
+  private onPointedOut(event: CustomEvent<{site: string}>): void {
+    this.site = event.detail.site;
+    this.startNaming();
+  }
+
+  private onSettingsChanged(event: CustomEvent<{settings: BenchSettings}>): void {
+    this.changeSettings(event.detail.settings);
+  }
+
+  private changeSettings(settings: BenchSettings): void {
+    this.settings = settings;
+    if (settings.muted) this.tone.hush();
+    if (this.store) void keepSettings(this.store, settings);
+  }
+
+  private readonly onKeydown = (event: KeyboardEvent): void => {
+    if (this.phase.is !== 'working' || !this.settings.shortcuts) return;
+    const command = commandOf(event, event.composedPath());
+    if (!command) return;
+    event.preventDefault();
+    this.obey(command);
+  };
+
+  private obey(command: Command): void {
+    const desk = this.benchDesk;
+    switch (command.is) {
+      case 'lead':
+        return desk?.takeLead(command.lead);
+      case 'function': {
+        const fn = functionAt(command.place);
+        return fn && desk?.chooseFunction(fn);
+      }
+      case 'expect':
+        return void desk?.focusOn('expectation');
+      case 'read':
+        return desk?.read();
+      case 'diagram':
+        return void desk?.focusOn('diagram');
+      case 'find':
+        return void desk?.focusOn('list');
+      case 'drawing':
+        return this.changeSettings({...this.settings, view: this.settings.view === 'ladder' ? 'connection' : 'ladder'});
+      case 'panel':
+        return desk?.showPanel(command.panel);
+      case 'name':
+        return this.isCall && this.view?.stage === 'working' ? this.startNaming() : undefined;
+      case 'mute':
+        return this.changeSettings({...this.settings, muted: !this.settings.muted});
+      case 'help':
+        return this.help.show();
+    }
+  }
+
+  private takenOver(): void {
+    this.fail(
+      'This call went on in another tab',
+      'Another tab of this browser is working on it. Everything done there is kept; take it back here if you like.',
+      true,
+    );
+  }
+
+  private fail(title: string, reason: string, again = false): void {
+    this.link?.close();
+    this.phase = {is: 'failed', title, reason, again};
+  }
+
+  private emitTitle(title: string): void {
+    this.dispatchEvent(new CustomEvent('page-title', {detail: {title}, bubbles: true, composed: true}));
+  }
+}
+
+function sentenceOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'rb-bench-page': BenchPage;
+  }
+}

@@ -1,0 +1,109 @@
+import {css} from 'lit';
+
+export const benchPageStyles = css`
+  :host {
+    display: flex;
+    flex-direction: column;
+    block-size: 100%;
+    min-block-size: 0;
+    background: var(--paper);
+  }
+  rb-bench-desk {
+    flex: 1;
+  }
+  .banner {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: var(--space-2) var(--space-3);
+    padding: var(--space-2) var(--space-4);
+    background: var(--good-soft);
+    border-block-end: 1px solid var(--good);
+  }
+  .banner .button {
+    margin-inline-start: auto;
+  }
+  .banner .button + .button {
+    margin-inline-start: 0;
+  }
+  .resumed {
+    background: var(--paper-sunken);
+    border-color: var(--rule-strong);
+  }
+  .standing {
+    grid-row: 1 / -1;
+    display: grid;
+    align-content: center;
+    justify-items: center;
+    gap: var(--space-3);
+    padding: var(--space-6) var(--space-4);
+    text-align: center;
+  }
+  .standing h1 {
+    margin: 0;
+    font-size: var(--text-xl);
+  }
+  .standing p {
+    max-inline-size: 36rem;
+    line-height: 1.5;
+  }
+  .standing .row {
+    display: flex;
+    flex-wrap: wrap;
+    justify-content: center;
+    gap: var(--space-2);
+  }
+  a.button {
+    text-decoration: none;
+  }
+  .top-buttons {
+    display: flex;
+    gap: var(--space-2);
+  }
+  .confirm {
+    inline-size: min(28rem, calc(100vw - 2rem));
+    padding: var(--space-5);
+    background: var(--paper-raised);
+    border: 2px solid var(--ink);
+    border-radius: var(--radius-1);
+    line-height: 1.5;
+  }
+  .confirm h2 {
+    font-size: var(--text-l);
+    margin-block-end: var(--space-2);
+  }
+  .confirm form {
+    display: flex;
+    flex-wrap: wrap;
+    gap: var(--space-2);
+    margin-block-start: var(--space-4);
+  }
+  .confirm::backdrop {
+    background: rgb(10 14 18 / 45%);
+  }
+  .print-log {
+    display: none;
+  }
+  @media (max-width: 760px) {
+    .banner {
+      padding-inline: var(--space-3);
+      font-size: var(--text-s);
+    }
+  }
+  @media print {
+    :host {
+      display: block;
+      block-size: auto;
+    }
+    rb-bench-desk,
+    rb-cautions,
+    .banner,
+    .top-buttons {
+      display: none;
+    }
+    .print-log {
+      display: block;
+      padding-block-start: var(--space-4);
+    }
+  }
+`;

@@ -1,0 +1,74 @@
+import {Bench} from '../../bench/bench.ts';
+import type {BenchAnswer, BenchRequest, InitMessage} from '../../bench/bench-messages.ts';
+import {catalogueLines} from '../../bench/catalogue-lines.ts';
+import {openSealed} from '../../bench/sealed-fault.ts';
+import {debriefOf} from '../../diagnosis/debrief.ts';
+import {catalogue} from '../../faults/catalogue.ts';
+import {operateUnit} from '../../sequences/operate-unit.ts';
+
+/**
+ * The side that holds the fault. The seal is opened here and nowhere else; what goes back is the view, which
+ * knows nothing of it, and the debrief once a fault has been named.
+ */
+let bench: Bench | undefined;
+
+const broken = 'The bench broke down at this. Reload the page: everything up to your last action is kept.';
+
+type Reply = BenchAnswer extends infer A ? (A extends BenchAnswer ? Omit<A, 'number'> : never) : never;
+
+function answer(request: BenchRequest): Reply {
+  if (request.ask === 'init') {
+    bench = begin(request);
+    return {is: 'view', view: bench.view()};
+  }
+  if (!bench) return {is: 'error', sentence: 'The bench has no call yet.'};
+  switch (request.ask) {
+    case 'act': {
+      const result = bench.act(request.action);
+      return 'refused' in result ? {is: 'refused', sentence: result.refused} : {is: 'view', view: bench.view()};
+    }
+    case 'catalogue':
+      return {is: 'catalogue', lines: catalogueLines(bench.setup.unit)};
+    case 'debrief':
+      return bench.view().stage === 'working'
+        ? {is: 'refused', sentence: 'The debrief comes once the fault is named, or given up.'}
+        : {is: 'debrief', debrief: debriefOf(bench)};
+  }
+}
+
+/** An error that is safe to show: its sentence knows nothing of the fault. */
+class Unusable extends Error {}
+
+function begin({unit, sealed, complaint, seed, actions}: InitMessage): Bench {
+  const opened = openSealed(sealed);
+  if ('reason' in opened) throw new Unusable(opened.reason);
+  if (opened.hidden.unit !== unit.id) {
+    throw new Unusable('What is hidden belongs to another unit than this call. Ask for the link again.');
+  }
+  const all = catalogue(unit);
+  const faults = all.filter((fault) => opened.hidden.faults.includes(fault.id));
+  // never say which one is missing
+  if (faults.length !== opened.hidden.faults.length) {
+    throw new Unusable('What is hidden does not fit this unit any more: the unit has changed since. Begin a new call.');
+  }
+  const fresh = new Bench({unit, faults, complaint, seed, operate: operateUnit});
+  for (const [at, action] of actions.entries()) {
+    const result = fresh.act(action);
+    if ('refused' in result) {
+      throw new Unusable(`Action ${at + 1} of this call cannot be done again: ${result.refused}`);
+    }
+  }
+  return fresh;
+}
+
+addEventListener('message', (event: MessageEvent<BenchRequest>) => {
+  const {number} = event.data;
+  let reply: Reply;
+  try {
+    reply = answer(event.data);
+  } catch (error) {
+    // the text of an unforeseen error could name the fault, so it stays here
+    reply = {is: 'error', sentence: error instanceof Unusable ? error.message : broken};
+  }
+  postMessage({...reply, number});
+});

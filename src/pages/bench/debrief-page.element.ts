@@ -1,0 +1,158 @@
+import {LitElement, css, html, nothing} from 'lit';
+import {customElement, property, state} from 'lit/decorators.js';
+import type {BenchView} from '../../bench/bench-view.ts';
+import {controlStyles} from '../../bench/controls.styles.ts';
+import '../../bench/debrief-sheet.element.ts';
+import type {Debrief} from '../../bench/debrief.ts';
+import '../../bench/field-log.element.ts';
+import {openAttempts} from '../../store/attempts.ts';
+import {goTo, hrefOf} from '../app/router.ts';
+import {desk} from '../desk/desk.ts';
+import type {BenchLink} from './bench-link.ts';
+import {BenchSession} from './bench-session.ts';
+import {WorkerBenchLink} from './worker-bench-link.ts';
+
+/** The debrief of a call: replays it, works the debrief out, and leads on: prove the repair, print, a new call. */
+@customElement('rb-debrief-page')
+export class DebriefPage extends LitElement {
+  static override styles = [
+    controlStyles,
+    css`
+      :host {
+        display: block;
+      }
+      nav {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-2);
+        padding-block: var(--space-4) var(--space-5);
+      }
+      a.button {
+        text-decoration: none;
+      }
+      .log {
+        padding-block: var(--space-5);
+      }
+      .log h2 {
+        margin-block-end: var(--space-3);
+        font-size: var(--text-xl);
+      }
+      .standing {
+        display: grid;
+        gap: var(--space-3);
+        justify-items: start;
+        padding-block: var(--space-5);
+      }
+      .standing h1 {
+        margin: 0;
+        font-size: var(--text-xl);
+      }
+      @media print {
+        nav {
+          display: none;
+        }
+      }
+    `,
+  ];
+
+  @property() attemptId = '';
+  /** Makes the link to the side that holds the fault; a test puts its own in. */
+  @property({attribute: false}) makeLink: () => BenchLink = () => new WorkerBenchLink();
+
+  @state() private failure = '';
+  @state() private working = false;
+  @state() private view?: BenchView;
+  @state() private debrief?: Debrief;
+  @state() private quoted = false;
+  @state() private unitId = '';
+
+  private link?: BenchLink;
+  private session?: BenchSession;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    void this.open();
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.link?.close();
+  }
+
+  override render() {
+    if (this.failure) {
+      return html`<div class="standing">
+        <h1 tabindex="-1">No debrief yet</h1>
+        <p role="alert">${this.failure}</p>
+        <a class="button" href=${hrefOf({page: 'call', attempt: this.attemptId})}>Back to the bench</a>
+      </div>`;
+    }
+    const {debrief, view} = this;
+    if (!debrief || !view) {
+      return html`<div class="standing" role="status">
+        <h1>Working out the debrief</h1>
+        <p>Your readings are taken again on a healthy unit, to lay the two side by side.</p>
+      </div>`;
+    }
+    return html`
+      <rb-debrief-sheet
+        .debrief=${debrief}
+        .log=${view.log}
+        .complaint=${this.quoted ? view.complaint : ''}
+      ></rb-debrief-sheet>
+      <nav aria-label="After the debrief">
+        ${view.stage === 'cleared'
+          ? nothing
+          : html`<button type="button" class="button primary" ?disabled=${this.working} @click=${this.clear}>
+              Clear the fault and run the unit
+            </button>`}
+        <a class="button" href=${hrefOf({page: 'call', attempt: this.attemptId})}>Back to the bench</a>
+        <button type="button" class="button" @click=${() => print()}>Print</button>
+        <a class="button" href=${hrefOf({page: 'unit', unit: this.unitId})}>New call</a>
+      </nav>
+      <section class="log" aria-labelledby="log">
+        <h2 id="log">The whole field log</h2>
+        <rb-field-log caption="" .entries=${view.log} .safety=${view.safety}></rb-field-log>
+      </section>
+    `;
+  }
+
+  private async open(): Promise<void> {
+    try {
+      const store = await openAttempts();
+      const [record, head] = await Promise.all([store.get(this.attemptId), store.head(this.attemptId)]);
+      if (!record || !head) {
+        this.failure = 'This device does not hold that call. It may have been deleted, or begun on another device.';
+        return;
+      }
+      this.unitId = record.unit;
+      this.quoted = head.purpose === 'call';
+      const unit = await desk().unit(store, record.unit);
+      this.link = this.makeLink();
+      this.session = await BenchSession.open(record, unit, this.link, store, (view) => (this.view = view));
+      const debrief = await this.link.debrief();
+      this.debrief = debrief;
+      const {minutes, stage} = head;
+      await store.mark(record.id, {minutes, stage, verdict: debrief.verdict}).catch(() => undefined);
+    } catch (error) {
+      this.failure = error instanceof Error ? error.message : String(error);
+    }
+  }
+
+  private readonly clear = async (): Promise<void> => {
+    this.working = true;
+    try {
+      const outcome = await this.session?.act({do: 'clear'});
+      if (outcome && 'refused' in outcome) this.failure = outcome.refused;
+      else goTo({page: 'call', attempt: this.attemptId});
+    } catch (error) {
+      this.failure = error instanceof Error ? error.message : String(error);
+    }
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'rb-debrief-page': DebriefPage;
+  }
+}

@@ -1,0 +1,81 @@
+import type {Action} from '../../bench/actions.ts';
+import type {AttemptRecord} from '../../bench/attempt.ts';
+import type {BenchAnswer, BenchRequest, CatalogueLine} from '../../bench/bench-messages.ts';
+import type {BenchView} from '../../bench/bench-view.ts';
+import type {Debrief} from '../../bench/debrief.ts';
+import type {Unit} from '../../content/unit.ts';
+import type {Answer, BenchLink} from './bench-link.ts';
+
+type Question = BenchRequest extends infer R ? (R extends BenchRequest ? Omit<R, 'number'> : never) : never;
+type Reply<Is extends BenchAnswer['is']> = Extract<BenchAnswer, {readonly is: Is}>;
+
+interface Waiting {
+  resolve(answer: BenchAnswer): void;
+  reject(reason: Error): void;
+}
+
+/** The bench in a worker of its own: the sealed text goes there and is opened only there. */
+export class WorkerBenchLink implements BenchLink {
+  private readonly worker: Worker;
+  private readonly waiting = new Map<number, Waiting>();
+  private asked = 0;
+
+  constructor() {
+    this.worker = new Worker(new URL('./bench.worker.ts', import.meta.url), {type: 'module'});
+    this.worker.addEventListener('message', (event: MessageEvent<BenchAnswer>) => this.hear(event.data));
+    this.worker.addEventListener('error', () => this.lose());
+  }
+
+  async open(unit: Unit, record: AttemptRecord): Promise<BenchView> {
+    const {sealed, complaint, seed, actions} = record;
+    const answer = await this.ask({ask: 'init', unit, sealed, complaint, seed, actions});
+    return expecting(answer, 'view').view;
+  }
+
+  async act(action: Action): Promise<Answer> {
+    const answer = await this.ask({ask: 'act', action});
+    return answer.is === 'refused' ? {refused: answer.sentence} : {view: expecting(answer, 'view').view};
+  }
+
+  async catalogue(): Promise<readonly CatalogueLine[]> {
+    return expecting(await this.ask({ask: 'catalogue'}), 'catalogue').lines;
+  }
+
+  async debrief(): Promise<Debrief> {
+    return expecting(await this.ask({ask: 'debrief'}), 'debrief').debrief;
+  }
+
+  close(): void {
+    this.worker.terminate();
+    this.waiting.clear();
+  }
+
+  private ask(question: Question): Promise<BenchAnswer> {
+    const number = this.asked++;
+    return new Promise((resolve, reject) => {
+      this.waiting.set(number, {resolve, reject});
+      this.worker.postMessage({...question, number});
+    });
+  }
+
+  private hear(answer: BenchAnswer): void {
+    const waiting = this.waiting.get(answer.number);
+    this.waiting.delete(answer.number);
+    if (answer.is === 'error') waiting?.reject(new Error(answer.sentence));
+    else waiting?.resolve(answer);
+  }
+
+  /** The worker's file did not load, or it broke down: everyone who waits is told. */
+  private lose(): void {
+    const waiting = [...this.waiting.values()];
+    this.waiting.clear();
+    for (const {reject} of waiting) {
+      reject(new Error('The bench stopped working. Reload the page; everything up to your last action is kept.'));
+    }
+  }
+}
+
+function expecting<Is extends BenchAnswer['is']>(answer: BenchAnswer, is: Is): Reply<Is> {
+  if (answer.is === is) return answer as Reply<Is>;
+  throw new Error(answer.is === 'refused' ? answer.sentence : `The bench answered "${answer.is}" where "${is}" was due.`);
+}
