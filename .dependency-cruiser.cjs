@@ -93,7 +93,10 @@ module.exports = {
       comment:
         'Engine files use no module of Node, so that they run in a worker too. Files named *.node.ts, and scripts named build-*.ts, run in Node only.',
       severity: 'error',
-      from: {path: anyOf(engine), pathNot: '(\\.node\\.ts|/node/[^/]+\\.ts|/build-layouts\\.ts|/write-json-schema\\.ts)$'},
+      from: {
+        path: anyOf(engine),
+        pathNot: '(\\.node\\.ts|/node/[^/]+\\.ts|/build-layouts\\.ts|/write-json-schema\\.ts)$',
+      },
       to: {dependencyTypes: ['core']},
     },
     {

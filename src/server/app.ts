@@ -40,9 +40,9 @@ export async function createApp(dist: string): Promise<FastifyInstance> {
     root: dist,
     preCompressed: true,
     cacheControl: false,
-    setHeaders(reply, path) {
+    setHeaders(response, path) {
       const hashed = /[\\/]assets[\\/]/.test(path);
-      reply.header(
+      response.setHeader(
         'cache-control',
         hashed ? `public, max-age=${hashedMaxAgeSeconds}, immutable` : 'no-cache',
       );
