@@ -55,7 +55,7 @@ export class Bench {
   private readonly jumpers: [string, string][] = [];
   private readonly lines: LogEntry[] = [];
   private readonly findings: SafetyFinding[] = [];
-  private readonly done: Action[] = [];
+  private readonly done: {readonly action: Action; readonly entry?: LogEntry}[] = [];
   private readonly told = new Set<string>();
   private function: MeterFunction = 'ac-volts';
   private leads: {red?: string; black?: string; clamp?: string} = {};
@@ -99,9 +99,11 @@ export class Bench {
     const state = statePhrase(this.standing());
     const display = this.perform(action);
     breaches.push(...breachesAfter(action, this.standing()));
-    this.done.push(action);
     this.minutes += actionCost(action);
-    if (action.do === 'meter') return {};
+    if (action.do === 'meter') {
+      this.done.push({action});
+      return {};
+    }
     const index = this.lines.length;
     const entry: LogEntry = {
       index,
@@ -115,6 +117,7 @@ export class Bench {
       findings: this.report(breaches, index),
     };
     this.lines.push(entry);
+    this.done.push({action, entry});
     if (changesUnit(action)) this.display = undefined;
     return {entry};
   }
@@ -150,6 +153,11 @@ export class Bench {
 
   /** The actions done so far, in order: all that need be stored. */
   get actions(): readonly Action[] {
+    return this.done.map(({action}) => action);
+  }
+
+  /** The actions with the line that each left in the log; choosing a meter function leaves none. */
+  get history(): readonly {readonly action: Action; readonly entry?: LogEntry}[] {
     return this.done;
   }
 

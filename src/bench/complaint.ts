@@ -28,19 +28,16 @@ const laterSeconds = 15 * 60;
  * established itself; where nothing shows in any mode, a quarter of an hour later.
  */
 export function complaintOf(unit: Unit, faults: readonly Fault[]): Complaint {
-  const pending: {sequence: OperatingSequence; healthy: Sighting; running: OperatingUnit}[] = [];
-  for (const [i, sequence] of unit.sequences.entries()) {
-    const healthy = healthySightings(unit)[i];
-    const running = inSequence(unit, faults, sequence);
-    const text = difference(sequence, healthy.early, sightingOf(running));
-    if (text) return {text, silent: false, sequence: sequence.id};
-    pending.push({sequence, healthy: healthy.late, running});
-  }
-  for (const {sequence, healthy, running} of pending) {
-    running.advance(laterSeconds * 1000);
-    const text = difference(sequence, healthy, sightingOf(running));
-    if (text) return {text: `It starts as it should. After a while: ${text}`, silent: false, sequence: sequence.id};
-  }
+  const runs = unit.sequences.map((sequence, i) => ({
+    sequence,
+    healthy: healthySightings(unit)[i],
+    running: inSequence(unit, faults, sequence),
+  }));
+  const early = firstDifference(runs.map((run) => ({...run, sighting: run.healthy.early})));
+  if (early) return {...early, silent: false};
+  for (const {running} of runs) running.advance(laterSeconds * 1000);
+  const late = firstDifference(runs.map((run) => ({...run, sighting: run.healthy.late})));
+  if (late) return {text: `It starts as it should. After a while: ${late.text}`, sequence: late.sequence, silent: false};
   return {text: routineCheck, silent: true};
 }
 
@@ -78,16 +75,49 @@ function healthySightings(unit: Unit): {early: Sighting; late: Sighting}[] {
   return sightings;
 }
 
-/** The complaint about one mode, or undefined where a customer would notice no difference. */
-function difference(sequence: OperatingSequence, healthy: Sighting, faulted: Sighting): string | undefined {
-  const changed = faulted.notices.filter(
-    (notice) => healthy.notices.find((each) => each.about === notice.about)?.is !== notice.is,
-  );
-  const air = airDifference(healthy.supplyAir, faulted.supplyAir);
-  if (changed.length === 0 && !air) return undefined;
-  // beside what is wrong, a customer also tells what still works
-  const says = faulted.notices.flatMap((notice) => notice.says ?? []);
-  return [sequence.complaint, ...says, ...(air && changed.length === 0 ? [air] : [])].join(' ');
+interface Compared {
+  readonly sequence: OperatingSequence;
+  readonly sighting: Sighting;
+  readonly running: OperatingUnit;
+}
+
+/** What comes with a failure rather than being what the unit is for. */
+const besides: ReadonlySet<string> = new Set(['breaker', 'noise']);
+
+/**
+ * The first mode in which the unit does not do what it is for; where it does in all of them, the first in which
+ * something else is noticed: a tripped breaker, a rattle, a blank display.
+ */
+function firstDifference(runs: readonly Compared[]): {text: string; sequence: string} | undefined {
+  let aside: {text: string; sequence: string} | undefined;
+  for (const {sequence, sighting, running} of runs) {
+    const now = sightingOf(running);
+    const before = (notice: Notice): Notice | undefined =>
+      sighting.notices.find((each) => each.about === notice.about);
+    const changed = now.notices.filter((notice) => before(notice)?.is !== notice.is);
+    // a unit that is to stand still fails by running, not by being dead
+    const atRest = !sighting.notices.some((notice) => notice.works);
+    const failing = changed.filter((notice) => !besides.has(notice.about) && (!atRest || notice.works));
+    const air = airDifference(sighting.supplyAir, now.supplyAir);
+    if (failing.length || (air && !atRest)) {
+      // beside what is wrong, a customer also tells what still works
+      const told = now.notices.filter((notice) => changed.includes(notice) || before(notice)?.works);
+      const says = [...told.flatMap((notice) => notice.says ?? []), ...(air && changed.length === 0 ? [air] : [])];
+      return {text: sentences(sequence.complaint, says), sequence: sequence.id};
+    }
+    if (changed.length && !aside) {
+      const says = changed.flatMap((notice) => notice.says ?? []);
+      if (says.length) aside = {text: says.join(' '), sequence: sequence.id};
+    }
+  }
+  return aside;
+}
+
+/** Nobody says the same thing twice. */
+function sentences(complaint: string, says: readonly string[]): string {
+  const said = complaint.toLowerCase();
+  const more = says.filter((each) => !said.includes(each.toLowerCase().replace(/\.$/, '')));
+  return [complaint, ...more].join(' ');
 }
 
 function airDifference(healthy: number | undefined, faulted: number | undefined): string | undefined {

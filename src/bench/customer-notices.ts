@@ -7,6 +7,8 @@ export interface Notice {
   readonly about: string;
   /** How it is, to compare with a healthy unit. */
   readonly is: string;
+  /** True where this is the unit at work: it turns, blows, shines. */
+  readonly works?: boolean;
   /** In a customer's words; a part is never named. Absent where a customer would say nothing of it. */
   readonly says?: string;
 }
@@ -56,7 +58,7 @@ function outdoor(compressor: string, fan: string): Notice {
         ? 'The outdoor fan turns, and something in the outdoor unit hums and then falls silent.'
         : 'The outdoor fan turns, but the outdoor unit sounds quieter than it used to.';
   } else if (compressor === 'humming' || fan === 'humming') says = 'The outdoor unit hums, but nothing turns.';
-  return {about: 'outdoor', is: `${compressor}/${fan}`, says};
+  return {about: 'outdoor', is: `${compressor}/${fan}`, says, works: compressor !== 'off' || fan !== 'off'};
 }
 
 function indoor(blower: string): Notice {
@@ -66,14 +68,19 @@ function indoor(blower: string): Notice {
     humming: 'No air comes out of the registers; the indoor unit hums.',
     off: 'No air comes out of the registers.',
   };
-  return {about: 'indoor', is: blower, says: says[blower] ?? 'The air from the registers is not as usual.'};
+  return {
+    about: 'indoor',
+    is: blower,
+    says: says[blower] ?? 'The air from the registers is not as usual.',
+    works: blower !== 'off',
+  };
 }
 
 function thermostat(is: string): Notice {
   return {about: 'thermostat', is, ...(is === 'blank' ? {says: 'The display on the wall is blank.'} : {})};
 }
 
+/** Lit or dark is what the complaint itself is about; only a weak light is worth a word more. */
 function lamp(is: string): Notice {
-  const says: Record<string, string> = {lit: 'The lamp is lit.', dim: 'The lamp only glows.', off: 'The lamp stays dark.'};
-  return {about: 'lamp', is, says: says[is] ?? 'The lamp is not as it should be.'};
+  return {about: 'lamp', is, works: is !== 'off', ...(is === 'dim' ? {says: 'The lamp only glows.'} : {})};
 }

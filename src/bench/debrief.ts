@@ -6,6 +6,8 @@ export interface Debrief {
   /** `right`; `equivalent` = no reading on this unit could have told it from the true one; `wrong`; `given-up`. */
   readonly verdict: 'right' | 'equivalent' | 'wrong' | 'given-up';
   readonly named?: {readonly id: string; readonly name: string};
+  /** Hidden faults that no naming was right or equivalent for; with one hidden fault, empty unless it was missed. */
+  readonly left: readonly {readonly id: string; readonly name: string}[];
   readonly faults: readonly {readonly id: string; readonly name: string}[];
   /** The sequence of operation that the complaint is about, with the step at which the faulted unit first departed. */
   readonly sequence: {

@@ -1,0 +1,116 @@
+import type {Unit} from '../content/unit.ts';
+import type {Fault} from '../faults/fault.ts';
+import {conductorsOf, partOf, stretchesOf} from '../faults/nets.ts';
+import {differ} from '../meter/accuracy.ts';
+import {readMeter} from '../meter/read-meter.ts';
+import type {MeterFunction} from '../meter/meter-function.ts';
+import type {Observation, OperatingUnit} from '../sequences/operating-unit.ts';
+import {operatingStates} from './operating-states.ts';
+
+/**
+ * Whether no reading available on this unit tells two sets of faults apart. Compared, in every sequence of operation
+ * and isolated: what is seen and heard; volts from every point to earth and across every wire and element; amps in
+ * every wire; and, isolated, ohms across every wire and element and to earth, also with the wires lifted at which the
+ * two sets of faults sit. Two readings are the same when the meter's accuracy bands meet.
+ *
+ * Volts of every point to one reference decide the volts of every pair, so not every pair need be read.
+ */
+export function lookAlike(unit: Unit, a: readonly Fault[], b: readonly Fault[]): boolean {
+  const pairs = stretches(unit);
+  const other = operatingStates(unit, b);
+  for (const state of operatingStates(unit, a)) {
+    const match = other.next();
+    if (match.done) break;
+    const [left, right] = [state.operating, match.value.operating];
+    if (!sameObservations(left.observations(), right.observations())) return false;
+    if (state.isolated) {
+      if (!sameResistances(left, right, pairs)) return false;
+      if (!sameWhenLifted(unit, left, right, [...a, ...b])) return false;
+    } else if (!sameVolts(left, right, pairs) || !sameAmps(unit, left, right)) return false;
+  }
+  return true;
+}
+
+type Pair = readonly [string, string];
+
+function sameObservations(a: readonly Observation[], b: readonly Observation[]): boolean {
+  const key = (seen: Observation): string => `${seen.part} ${seen.is} ${seen.display ?? ''}`;
+  const keys = new Set(b.map(key));
+  return a.length === b.length && a.every((seen) => keys.has(key(seen)));
+}
+
+function sameVolts(a: OperatingUnit, b: OperatingUnit, pairs: readonly Pair[]): boolean {
+  const toEarth = a.probePoints().map((point): Pair => [point, 'earth']);
+  return [...toEarth, ...pairs].every((pair) => same('ac-volts', a, b, pair) && same('dc-volts', a, b, pair));
+}
+
+function sameAmps(unit: Unit, a: OperatingUnit, b: OperatingUnit): boolean {
+  return unit.wires.every(
+    ({id}) => !differ('clamp-amps', readMeter('clamp-amps', a, {wire: id}), readMeter('clamp-amps', b, {wire: id})),
+  );
+}
+
+function sameResistances(a: OperatingUnit, b: OperatingUnit, pairs: readonly Pair[]): boolean {
+  const toEarth = a.probePoints().map((point): Pair => [point, 'earth']);
+  return [...toEarth, ...pairs].every((pair) => same('ohms', a, b, pair));
+}
+
+/** Wires at the places of the faults are lifted at both ends, and they and what they came from are read again. */
+function sameWhenLifted(unit: Unit, a: OperatingUnit, b: OperatingUnit, faults: readonly Fault[]): boolean {
+  const wires = wiresAt(unit, faults);
+  const cabinets = unit.enclosures.flatMap((enclosure) => enclosure.cabinet ?? []);
+  for (const wire of wires) {
+    const ends = [`${wire.id}.from`, `${wire.id}.to`];
+    const [left, right] = [a.fork(), b.fork()];
+    for (const unitNow of [left, right]) for (const end of ends) unitNow.lift(end);
+    const pairs: Pair[] = [
+      [ends[0], ends[1]],
+      [wire.from, wire.to],
+      ...ends.flatMap((end) => cabinets.slice(0, 1).map((cabinet): Pair => [end, cabinet])),
+      ...[wire.from, wire.to].map((terminal): Pair => [terminal, 'earth']),
+      ...neighbours(unit, wire.id).flatMap((next): Pair[] => [
+        [ends[0], next.from],
+        [ends[1], next.to],
+      ]),
+    ];
+    if (!pairs.every((pair) => same('ohms', left, right, pair))) return false;
+  }
+  return true;
+}
+
+function wiresAt(unit: Unit, faults: readonly Fault[]): Unit['wires'] {
+  const wires = new Set<string>();
+  const parts = new Set<string>();
+  for (const {site} of faults) {
+    if (site.on === 'wire') wires.add(site.wire);
+    if (site.on === 'wires') for (const id of site.wires) wires.add(id);
+    if (site.on === 'part') parts.add(site.part);
+  }
+  return unit.wires.filter(
+    ({id, from, to}) => wires.has(id) || parts.has(partOf(from)) || parts.has(partOf(to)),
+  );
+}
+
+function neighbours(unit: Unit, id: string): Unit['wires'] {
+  const wire = unit.wires.find((each) => each.id === id);
+  return unit.wires.filter((each) => each.run === wire?.run && each.id !== id);
+}
+
+/** Pairs worth a lead each: the ends of every wire and of every element that leads can reach. */
+function stretches(unit: Unit): Pair[] {
+  const conductors = conductorsOf(unit);
+  const seen = new Set<string>();
+  const elements = unit.parts.flatMap((part) => part.elements.flatMap((element) => stretchesOf(element)));
+  const wires = unit.wires.map((wire): Pair => [wire.from, wire.to]);
+  return [...wires, ...elements].filter(([a, b]) => {
+    if (a === 'earth' || b === 'earth' || a.includes('~') || b.includes('~')) return false;
+    const key = `${a} ${b}`;
+    const first = !seen.has(key) && (a !== b || !conductors.same(a, b));
+    seen.add(key);
+    return first;
+  });
+}
+
+function same(fn: MeterFunction, a: OperatingUnit, b: OperatingUnit, [red, black]: Pair): boolean {
+  return !differ(fn, readMeter(fn, a, {red, black}), readMeter(fn, b, {red, black}));
+}
