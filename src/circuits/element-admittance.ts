@@ -82,7 +82,8 @@ function contact(closedOhms: number): Siemens {
   return {rest: {re: 1 / openOhms, im: 0}, acted: {re: 1 / closedOhms, im: 0}, amps: none};
 }
 
-function fixed(y: Complex): Siemens {
+/** The same in every state, and no source. */
+export function fixed(y: Complex): Siemens {
   return {rest: y, acted: y, amps: none};
 }
 

@@ -1,74 +1,22 @@
 import type {Element, Motor} from '../parts/element.ts';
-import {acSiemens, dcSiemens, inverse, type Siemens} from './element-admittance.ts';
+import {acSiemens, dcSiemens, fixed, inverse, type Siemens} from './element-admittance.ts';
+import {
+  coilBranch,
+  contactBranch,
+  dcSourceBranch,
+  fixedBranch,
+  motorBranch,
+  variableBranch,
+  type Base,
+  type Branch,
+  type Core,
+  type MotorCoupling,
+} from './branch.ts';
 import {edgeBetween, planElimination, type Elimination} from './elimination-order.ts';
 import type {Stamps} from './factor.ts';
 import type {Network} from './network.ts';
+import {emptyStamps, fixedStamps} from './stamps.ts';
 import {UnknownNameError} from './unknown-name.ts';
-
-/** What a branch's state can change. */
-export const fixedBranch = 0;
-export const contactBranch = 1;
-export const coilBranch = 2;
-export const variableBranch = 3;
-export const dcSourceBranch = 4;
-export const motorBranch = 5;
-
-/** One two-ended path: an element, a transformer winding or a motor winding. Indices are elimination positions, −1 is earth. */
-export interface Branch {
-  readonly id: string;
-  /** The transformer or motor that a winding belongs to; otherwise the same as `id`. */
-  readonly owner: string;
-  readonly kind: number;
-  readonly from: number;
-  readonly to: number;
-  /** Edge between both ends, −1 where one is earth or both are the same node. */
-  readonly edge: number;
-  /** A contact that is closed with no state. */
-  readonly closedAtRest: boolean;
-  readonly ac: Siemens;
-  readonly dc: Siemens;
-  /** Transformer windings only: the core's unknown, its edges to both ends, and turns per core volt. */
-  readonly core: number;
-  readonly coreFromEdge: number;
-  readonly coreToEdge: number;
-  readonly turns: number;
-}
-
-/** Magnetising branch of one core, from its unknown to earth, per core volt squared. */
-export interface Core {
-  readonly id: string;
-  readonly position: number;
-  /** Volts on the largest winding at rated flux: one core volt is one volt on that winding. */
-  readonly turnsVolts: number;
-  readonly siemens: {readonly re: number; readonly im: number};
-}
-
-/** The antisymmetric coupling of a turning motor: main amps get +g·start volts, start amps −g·main volts. */
-export interface MotorCoupling {
-  readonly motor: Motor;
-  readonly main: number;
-  readonly start: number;
-  /** Edges from the main's ends to the start's: a–a, a–b, b–a, b–b; −1 where there is none. */
-  readonly edges: Int32Array;
-  /** Admittances at `speed`, kept until the speed changes: main re, im; start re, im; g re, im. */
-  readonly siemens: Float64Array;
-  /** Speed and burnt windings that `siemens` is for. */
-  speed: number;
-  burnt: number;
-}
-
-/** Stamps of everything that no state changes, for one network kind. */
-export interface Base {
-  readonly stamps: Stamps;
-  /** Per branch: its admittance at rest and, for a line source, its Norton amps. */
-  readonly siemensRe: Float64Array;
-  readonly siemensIm: Float64Array;
-  readonly nortonRe: Float64Array;
-  readonly nortonIm: Float64Array;
-  /** Amps into each unknown. */
-  readonly ampsRe: Float64Array;
-  readonly ampsIm: Float64Array;
-}
 
 /**
  * A network compiled for solving: names to indices, elimination order and pattern, fixed stamps. One plan serves
@@ -120,20 +68,16 @@ export function compileNetwork(network: Network): Plan {
   const edge = (p: number, q: number): number =>
     p < 0 || q < 0 || p === q ? -1 : edgeBetween(elimination, p, q);
 
-  const branches = drafts.branches.map((draft): Branch => {
-    const from = at(draft.from);
-    const to = at(draft.to);
-    const core = draft.core < 0 ? -1 : at(draft.core);
-    return {
-      ...draft,
-      from,
-      to,
-      edge: edge(from, to),
-      core,
-      coreFromEdge: edge(core, from),
-      coreToEdge: edge(core, to),
-    };
-  });
+  for (const draft of drafts.branches) {
+    draft.from = at(draft.from);
+    draft.to = at(draft.to);
+    draft.core = at(draft.core);
+    draft.edge = edge(draft.from, draft.to);
+    if (draft.core < 0) continue;
+    draft.coreFromEdge = edge(draft.core, draft.from);
+    draft.coreToEdge = edge(draft.core, draft.to);
+  }
+  const branches: readonly Branch[] = drafts.branches;
   const branchOf = new Map<string, number>();
   const branchesOf = new Map<string, number[]>();
   branches.forEach((branch, index) => {
@@ -171,18 +115,8 @@ export function compileNetwork(network: Network): Plan {
   };
 }
 
-interface Draft {
-  readonly id: string;
-  readonly owner: string;
-  readonly kind: number;
-  readonly from: number;
-  readonly to: number;
-  readonly closedAtRest: boolean;
-  readonly ac: Siemens;
-  readonly dc: Siemens;
-  readonly core: number;
-  readonly turns: number;
-}
+/** A branch while the network is compiled: ends and core are unknowns until the elimination order is known. */
+type Draft = {-readonly [Field in keyof Branch]: Branch[Field]};
 
 const noSiemens: Siemens = {rest: {re: 0, im: 0}, acted: {re: 0, im: 0}, amps: {re: 0, im: 0}};
 
@@ -203,16 +137,38 @@ function draftBranches(
   const cores: Core[] = [];
   const motors: MotorCoupling[] = [];
   const pairs: number[] = [];
-  const join = (...among: number[]): void => {
-    for (let p = 0; p < among.length; p += 1)
-      for (let q = p + 1; q < among.length; q += 1)
-        if (among[p] >= 0 && among[q] >= 0) pairs.push(among[p], among[q]);
+  const join = (p: number, q: number): void => {
+    if (p >= 0 && q >= 0 && p !== q) pairs.push(p, q);
   };
-  const push = (draft: Draft): number => {
-    requireFinite(draft);
-    return branches.push(draft) - 1;
+  const push = (
+    id: string,
+    owner: string,
+    kind: number,
+    from: number,
+    to: number,
+    ac: Siemens,
+    dc: Siemens,
+  ): Draft => {
+    requireFinite(id, ac);
+    requireFinite(id, dc);
+    const draft: Draft = {
+      id,
+      owner,
+      kind,
+      from,
+      to,
+      edge: -1,
+      closedAtRest: false,
+      ac,
+      dc,
+      core: -1,
+      coreFromEdge: -1,
+      coreToEdge: -1,
+      turns: 0,
+    };
+    branches.push(draft);
+    return draft;
   };
-  const plain = {closedAtRest: false, core: -1, turns: 0};
 
   for (const element of network.elements) {
     if (element.is === 'transformer') {
@@ -225,24 +181,14 @@ function draftBranches(
       for (const winding of element.windings) {
         const from = unknownOf(winding.a, winding.id);
         const to = unknownOf(winding.b, winding.id);
-        join(from, to, core);
-        const y = inverse({re: winding.ohms, im: winding.reactanceOhms});
-        const g = {re: 1 / winding.ohms, im: 0};
-        const turns = winding.turnsVolts / most;
-        const ac = {rest: y, acted: y, amps: noSiemens.amps};
-        const dc = {rest: g, acted: g, amps: noSiemens.amps};
-        push({
-          id: winding.id,
-          owner: element.id,
-          kind: fixedBranch,
-          closedAtRest: false,
-          from,
-          to,
-          ac,
-          dc,
-          core,
-          turns,
-        });
+        join(from, to);
+        join(from, core);
+        join(to, core);
+        const ac = fixed(inverse({re: winding.ohms, im: winding.reactanceOhms}));
+        const dc = fixed({re: 1 / winding.ohms, im: 0});
+        const draft = push(winding.id, element.id, fixedBranch, from, to, ac, dc);
+        draft.core = core;
+        draft.turns = winding.turnsVolts / most;
       }
     } else if (element.is === 'motor') {
       const ends = (['main', 'start'] as const).map((winding) => {
@@ -254,21 +200,12 @@ function draftBranches(
           ohms: winding === 'main' ? element.model.mainOhms : element.model.startOhms,
         };
       });
-      join(...ends.flatMap((end) => [end.from, end.to]));
-      const [main, start] = ends.map(({id, from, to, ohms}) => {
-        const g = {re: 1 / ohms, im: 0};
-        const dc = {rest: g, acted: g, amps: noSiemens.amps};
-        return push({
-          ...plain,
-          id,
-          owner: element.id,
-          kind: motorBranch,
-          from,
-          to,
-          ac: noSiemens,
-          dc,
-        });
-      });
+      const among = ends.flatMap((end) => [end.from, end.to]);
+      for (const p of among) for (const q of among) join(p, q);
+      for (const {id, from, to, ohms} of ends)
+        push(id, element.id, motorBranch, from, to, noSiemens, fixed({re: 1 / ohms, im: 0}));
+      const start = branches.length - 1;
+      const main = start - 1;
       const siemens = new Float64Array(6);
       const edges = new Int32Array(4);
       motors.push({motor: element, main, start, edges, siemens, speed: Number.NaN, burnt: 0});
@@ -276,17 +213,16 @@ function draftBranches(
       const from = unknownOf(element.a, element.id);
       const to = unknownOf(element.b, element.id);
       join(from, to);
-      push({
-        ...plain,
-        id: element.id,
-        owner: element.id,
-        kind: kinds[element.is] ?? fixedBranch,
+      const draft = push(
+        element.id,
+        element.id,
+        kinds[element.is] ?? fixedBranch,
         from,
         to,
-        closedAtRest: element.is === 'contact' && element.normally === 'closed',
-        ac: acSiemens(element, network.frequencyHz),
-        dc: dcSiemens(element),
-      });
+        acSiemens(element, network.frequencyHz),
+        dcSiemens(element),
+      );
+      draft.closedAtRest = element.is === 'contact' && element.normally === 'closed';
     }
   }
   return {branches, cores, motors, pairs};
@@ -298,11 +234,9 @@ export function windingId(motor: Motor, winding: 'main' | 'start'): string {
   return dot < 0 ? `${motor.id}.${winding}` : `${motor.id.slice(0, dot)}.${winding}`;
 }
 
-function requireFinite(draft: Draft): void {
-  for (const {rest, acted} of [draft.ac, draft.dc])
-    for (const y of [rest, acted])
-      if (!Number.isFinite(y.re) || !Number.isFinite(y.im))
-        throw new Error(`"${draft.id}" has no impedance: give it ohms above zero.`);
+function requireFinite(id: string, {rest, acted}: Siemens): void {
+  const sum = rest.re + rest.im + acted.re + acted.im;
+  if (!Number.isFinite(sum)) throw new Error(`"${id}" has no impedance: give it ohms above zero.`);
 }
 
 /** Every node needs a path to earth through branches, or its volts would mean nothing. */
@@ -326,115 +260,4 @@ function requireEarth(
       throw new Error(
         `The node "${name}" has no path to earth among ${network.elements.length} elements: give it its insulation leakage.`,
       );
-}
-
-export function emptyStamps(elimination: Elimination): Stamps {
-  const edges = elimination.row.length;
-  return {
-    edgeRe: new Float64Array(edges),
-    edgeIm: new Float64Array(edges),
-    backRe: new Float64Array(edges),
-    backIm: new Float64Array(edges),
-    earthRe: new Float64Array(elimination.size),
-    earthIm: new Float64Array(elimination.size),
-  };
-}
-
-function fixedStamps(
-  elimination: Elimination,
-  branches: readonly Branch[],
-  cores: readonly Core[],
-  kind: 'ac' | 'dc',
-): Base {
-  const stamps = emptyStamps(elimination);
-  const ampsRe = new Float64Array(elimination.size);
-  const ampsIm = new Float64Array(elimination.size);
-  const siemensRe = new Float64Array(branches.length);
-  const siemensIm = new Float64Array(branches.length);
-  const nortonRe = new Float64Array(branches.length);
-  const nortonIm = new Float64Array(branches.length);
-  for (const [index, branch] of branches.entries()) {
-    const {rest, amps} = branch[kind];
-    siemensRe[index] = rest.re;
-    siemensIm[index] = rest.im;
-    if (branch.kind === motorBranch && kind === 'dc') stampBranch(stamps, branch, rest.re, 0);
-    if (branch.kind !== fixedBranch) continue;
-    if (branch.core >= 0 && kind === 'ac') stampWinding(stamps, branch, rest.re, rest.im);
-    else stampBranch(stamps, branch, rest.re, rest.im);
-    nortonRe[index] = amps.re;
-    nortonIm[index] = amps.im;
-    injectAmps(ampsRe, ampsIm, branch, amps.re, amps.im);
-  }
-  for (const core of cores) {
-    // direct current sees no core; its unknown then only needs some value of its own
-    stamps.earthRe[core.position] += kind === 'ac' ? core.siemens.re : 1;
-    stamps.earthIm[core.position] += kind === 'ac' ? core.siemens.im : 0;
-  }
-  return {stamps, siemensRe, siemensIm, nortonRe, nortonIm, ampsRe, ampsIm};
-}
-
-/** Adds an admittance between a branch's ends. */
-export function stampBranch(stamps: Stamps, branch: Branch, re: number, im: number): void {
-  const {from, to, edge} = branch;
-  if (edge >= 0) {
-    stamps.edgeRe[edge] += re;
-    stamps.edgeIm[edge] += im;
-  } else if (from !== to) {
-    const end = from < 0 ? to : from;
-    stamps.earthRe[end] += re;
-    stamps.earthIm[end] += im;
-  }
-}
-
-/**
- * Adds a transformer winding: amps = y(va − vb − n·φ), and n·amps taken from the core. In joins and row sums:
- * core to a is n·y, core to b is −n·y, the row sums of a and b lose and gain n·y, the core's is what is left of n²·y.
- */
-export function stampWinding(stamps: Stamps, branch: Branch, re: number, im: number): void {
-  const {from, to, core, coreFromEdge, coreToEdge, turns} = branch;
-  stampBranch(stamps, branch, re, im);
-  const {edgeRe, edgeIm, earthRe, earthIm} = stamps;
-  if (from === to) {
-    // shorted on itself: its amps still load the core
-    earthRe[core] += turns * turns * re;
-    earthIm[core] += turns * turns * im;
-    return;
-  }
-  // share of n that the joins to both ends leave to the core's own path to earth
-  let left = turns * turns;
-  if (from >= 0) {
-    edgeRe[coreFromEdge] += turns * re;
-    edgeIm[coreFromEdge] += turns * im;
-    earthRe[from] -= turns * re;
-    earthIm[from] -= turns * im;
-    left -= turns;
-  }
-  if (to >= 0) {
-    edgeRe[coreToEdge] -= turns * re;
-    edgeIm[coreToEdge] -= turns * im;
-    earthRe[to] += turns * re;
-    earthIm[to] += turns * im;
-    left += turns;
-  }
-  earthRe[core] += left * re;
-  earthIm[core] += left * im;
-}
-
-/** Adds a source's Norton current, out of its positive end `a`. */
-export function injectAmps(
-  ampsRe: Float64Array,
-  ampsIm: Float64Array,
-  branch: Branch,
-  re: number,
-  im: number,
-): void {
-  if (branch.from === branch.to) return;
-  if (branch.from >= 0) {
-    ampsRe[branch.from] += re;
-    ampsIm[branch.from] += im;
-  }
-  if (branch.to >= 0) {
-    ampsRe[branch.to] -= re;
-    ampsIm[branch.to] -= im;
-  }
 }

@@ -1,6 +1,7 @@
 import type {Complex} from '../parts/element.ts';
+import type {Branch} from './branch.ts';
 import {substitute, type Factor} from './factor.ts';
-import type {Branch, Plan} from './plan.ts';
+import type {Plan} from './plan.ts';
 import {UnknownNameError} from './unknown-name.ts';
 
 /** Volts and ohms of everything behind two nodes. */

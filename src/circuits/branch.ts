@@ -1,0 +1,68 @@
+import type {Motor} from '../parts/element.ts';
+import type {Siemens} from './element-admittance.ts';
+import type {Stamps} from './factor.ts';
+
+/** What a branch's state can change. */
+export const fixedBranch = 0;
+export const contactBranch = 1;
+export const coilBranch = 2;
+export const variableBranch = 3;
+export const dcSourceBranch = 4;
+export const motorBranch = 5;
+
+/** One two-ended path: an element, a transformer winding or a motor winding. Indices are elimination positions, −1 is earth. */
+export interface Branch {
+  readonly id: string;
+  /** The transformer or motor that a winding belongs to; otherwise the same as `id`. */
+  readonly owner: string;
+  readonly kind: number;
+  readonly from: number;
+  readonly to: number;
+  /** Edge between both ends, −1 where one is earth or both are the same node. */
+  readonly edge: number;
+  /** A contact that is closed with no state. */
+  readonly closedAtRest: boolean;
+  readonly ac: Siemens;
+  readonly dc: Siemens;
+  /** Transformer windings only: the core's unknown, its edges to both ends, and turns per core volt. */
+  readonly core: number;
+  readonly coreFromEdge: number;
+  readonly coreToEdge: number;
+  readonly turns: number;
+}
+
+/** Magnetising branch of one core, from its unknown to earth, per core volt squared. */
+export interface Core {
+  readonly id: string;
+  readonly position: number;
+  /** Volts on the largest winding at rated flux: one core volt is one volt on that winding. */
+  readonly turnsVolts: number;
+  readonly siemens: {readonly re: number; readonly im: number};
+}
+
+/** The antisymmetric coupling of a turning motor: main amps get +g·start volts, start amps −g·main volts. */
+export interface MotorCoupling {
+  readonly motor: Motor;
+  readonly main: number;
+  readonly start: number;
+  /** Edges from the main's ends to the start's: a–a, a–b, b–a, b–b; −1 where there is none. */
+  readonly edges: Int32Array;
+  /** Admittances at `speed`, kept until the speed changes: main re, im; start re, im; g re, im. */
+  readonly siemens: Float64Array;
+  /** Speed and burnt windings that `siemens` is for. */
+  speed: number;
+  burnt: number;
+}
+
+/** Stamps of everything that no state changes, for one network kind. */
+export interface Base {
+  readonly stamps: Stamps;
+  /** Per branch: its admittance at rest and, for a line source, its Norton amps. */
+  readonly siemensRe: Float64Array;
+  readonly siemensIm: Float64Array;
+  readonly nortonRe: Float64Array;
+  readonly nortonIm: Float64Array;
+  /** Amps into each unknown. */
+  readonly ampsRe: Float64Array;
+  readonly ampsIm: Float64Array;
+}
