@@ -1,5 +1,6 @@
 import type {Control, PartKind} from '../parts/part-kind.ts';
 import {partKinds} from '../parts/part-kinds.ts';
+import {plantValueNames} from '../parts/plant-value.ts';
 import {valueAt} from './value-at.ts';
 import type {Path} from './yaml-source.ts';
 
@@ -55,4 +56,14 @@ function makeOf(kind: PartKind, raw: unknown): KnownPart['make'] {
 export function textAt(entry: unknown, key: string): string | undefined {
   const value = valueAt(entry, [key]);
   return typeof value === 'string' ? value : undefined;
+}
+
+/** Names of the plant values that a unit starts with; undefined where they cannot be read for sure. */
+export function plantStart(file: unknown): string[] | undefined {
+  const start = valueAt(file, ['plant', 'start']);
+  if (start === null || typeof start !== 'object') return undefined;
+  const names = Object.keys(start);
+  // a misspelt name is told where it stands, not at everything that needs it
+  const right: readonly string[] = plantValueNames;
+  return names.every((name) => right.includes(name)) ? names : undefined;
 }

@@ -1,5 +1,5 @@
 import type {Control} from '../parts/part-kind.ts';
-import {textAt} from './known-parts.ts';
+import {plantStart, textAt} from './known-parts.ts';
 import type {NameBook} from './name-book.ts';
 import {listAt, valueAt} from './value-at.ts';
 import {suggest} from './wrong-names.ts';
@@ -24,9 +24,8 @@ function checkSetting(entry: unknown, path: Path, book: NameBook): void {
   const at: Path = [...path, 'target'];
   const [id = '', name = ''] = target.split('.', 2);
   if (id === 'plant') {
-    const start = valueAt(book.source.value, ['plant', 'start']);
-    if (start === null || typeof start !== 'object') return;
-    const names = Object.keys(start).map((key) => `plant.${key}`);
+    const names = plantStart(book.source.value)?.map((key) => `plant.${key}`);
+    if (!names) return;
     if (!names.includes(target))
       book.wrong.note(
         `set ${target}`,

@@ -1,5 +1,5 @@
 import type {ContentError} from './content-error.ts';
-import {knownParts, textAt, type KnownPart} from './known-parts.ts';
+import {knownParts, plantStart, textAt, type KnownPart} from './known-parts.ts';
 import {nameBook, type NameBook} from './name-book.ts';
 import {doubledIds, suggest} from './wrong-names.ts';
 import {checkSequences} from './sequence-links.ts';
@@ -54,13 +54,8 @@ function checkPart(part: KnownPart, book: NameBook, enclosures: Ids): void {
         'give one of them another name',
       ),
     );
-  const start = valueAt(book.source.value, ['plant', 'start']);
-  if (
-    make.senses &&
-    start !== null &&
-    typeof start === 'object' &&
-    !Object.hasOwn(start, make.senses)
-  )
+  const start = plantStart(book.source.value);
+  if (make.senses && start && !start.includes(make.senses))
     book.wrong.note(
       `senses ${make.senses}`,
       [...path, 'data', 'senses'],

@@ -61,14 +61,20 @@ const placed = z.string().min(1);
 const enclosure = z.strictObject({
   id: slug,
   title: text,
-  cover: z.boolean(),
-  cabinet: placed.optional(),
+  cover: z
+    .boolean()
+    .describe('Whether a cover must come off before anything inside can be reached.'),
+  cabinet: placed.optional().describe('Terminal bonded to the metal of the box, such as GND2.E.'),
 });
 
 const run = z.strictObject({
   id: slug,
   title: text,
-  picofaradsPerFoot: z.number().positive().max(200),
+  picofaradsPerFoot: z
+    .number()
+    .positive()
+    .max(200)
+    .describe('Stray capacitance between neighbours; 15 to 30 is usual.'),
 });
 
 /** A part whose data may all be left to their defaults needs no `data` in the file. */
@@ -79,7 +85,7 @@ const partOfKind = (kind: PartKind) =>
     title: text,
     enclosure: z.string().min(1),
     data: kind.data.safeParse({}).success ? kind.data.prefault({}) : kind.data,
-    spare: z.array(z.string()).default([]),
+    spare: z.array(z.string()).default([]).describe('Terminals that are meant to have no wire.'),
   });
 
 const [firstKind, ...otherKinds] = [...partKinds.values()].map(partOfKind);
@@ -89,16 +95,19 @@ const wire = z.strictObject({
   id: designator,
   from: placed,
   to: placed,
-  gauge: z.literal(wireGauges),
+  gauge: z.literal(wireGauges).describe('American wire gauge.'),
   feet: z.number().positive().max(500),
   colour: z.enum(wireColours),
-  run: z.string().min(1),
+  run: z
+    .string()
+    .min(1)
+    .describe('Cable run it lies in; the order of wires here is their order in the run.'),
 });
 
 const circuit = z.strictObject({
   id: slug,
   title: text,
-  rails: z.tuple([placed, placed]),
+  rails: z.tuple([placed, placed]).describe('Terminals at which the rails of the ladder begin.'),
   railTitles: z.tuple([text, text]),
   volts: z.number().positive().max(1000),
 });
@@ -130,10 +139,18 @@ const check = z
 const sequence = z.strictObject({
   id: slug,
   title: text,
-  set: z.array(z.strictObject({target: placed, value: z.union([z.string(), z.number()])})),
-  waitSeconds: z.number().min(0).max(86_400),
+  set: z
+    .array(z.strictObject({target: placed, value: z.union([z.string(), z.number()])}))
+    .describe(
+      'Controls (TS.mode) and plant values (plant.outdoorDegF) to set from rest, in order.',
+    ),
+  waitSeconds: z
+    .number()
+    .min(0)
+    .max(86_400)
+    .describe('Time until this mode has established itself.'),
   steps: z.array(z.strictObject({title: text, check})).min(1),
-  complaint: text,
+  complaint: text.describe('What the customer says when the last steps fail.'),
 });
 
 const startValues = z.strictObject(

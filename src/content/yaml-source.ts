@@ -52,57 +52,61 @@ export function readYaml(text: string, file: string): YamlSource {
   // level `error`: nothing is printed, and a second document in the file is still an error
   const doc = parseDocument(text, {lineCounter: counter, prettyErrors: false, logLevel: 'error'});
 
-  const at = (offset: number, message: string, mend: string): ContentError => {
+  const at: At = (offset, message, mend) => {
     const {line, col} = counter.linePos(offset);
     return {file, line: Math.max(line, 1), column: Math.max(col, 1), message, mend};
   };
   const lineAt = (offset: number) => Math.max(counter.linePos(offset).line, 1);
 
-  const errors: ContentError[] = [];
   const syntax = [...doc.errors, ...doc.warnings]
     .filter(({code}) => code !== 'DUPLICATE_KEY')
     .sort((a, b) => a.pos[0] - b.pos[0])[0];
-  for (const duplicate of doc.errors.filter(({code}) => code === 'DUPLICATE_KEY'))
-    if (!syntax || duplicate.pos[0] < syntax.pos[0])
-      errors.push(duplicateKey(doc, duplicate, at, lineAt));
-  if (syntax)
-    errors.push(
-      at(
-        syntax.pos[0],
-        `the YAML cannot be read here: ${lowerFirst(syntax.message)}`,
-        mends[syntax.code] ?? 'check the indentation, the quotes and the brackets of this line',
-      ),
-    );
-  visit(doc, {
-    Alias: (_, alias) => {
-      // a file that says everything where it stands can be read, and mended, line by line
-      if (!syntax)
-        errors.push(
-          at(
-            alias.range?.[0] ?? 0,
-            `the alias *${alias.source} is not used in unit files`,
-            'write the value out',
-          ),
-        );
-    },
-    Pair: (_, pair) => {
-      if (!syntax && isNode(pair.key) && !isScalar(pair.key) && !isAlias(pair.key))
-        errors.push(
-          at(pair.key.range?.[0] ?? 0, 'a key is not a plain word', 'write the key as one word'),
-        );
-    },
-  });
+  const doubled = doc.errors
+    .filter(({code, pos}) => code === 'DUPLICATE_KEY' && (!syntax || pos[0] < syntax.pos[0]))
+    .map((error) => duplicateKey(doc, error, at, lineAt));
+  const unreadable = syntax
+    ? [
+        at(
+          syntax.pos[0],
+          `the YAML cannot be read here: ${lowerFirst(syntax.message)}`,
+          mends[syntax.code] ?? 'check the indentation, the quotes and the brackets of this line',
+        ),
+      ]
+    : unusedYaml(doc, at);
 
-  const readable = !syntax && errors.every(({message}) => message.startsWith('the key `'));
+  const readable = unreadable.length === 0;
   const nodeAt = (path: Path) => walk(doc, path).node?.range?.[0] ?? 0;
   return {
     value: readable ? (doc.toJS({maxAliasCount: 0}) as unknown) : undefined,
-    errors,
+    errors: [...doubled, ...unreadable],
     errorAt: (path, message, mend) => at(nodeAt(path), message, mend),
     errorAtKey: (path, message, mend) =>
       at(walk(doc, path).key?.range?.[0] ?? nodeAt(path), message, mend),
     lineOf: (path) => lineAt(nodeAt(path)),
   };
+}
+
+type At = (offset: number, message: string, mend: string) => ContentError;
+
+/**
+ * Right YAML that unit files do without: aliases, and keys that are lists or maps. A file that says
+ * everything where it stands can be read, and mended, line by line.
+ */
+function unusedYaml(doc: Document, at: At): ContentError[] {
+  const errors: ContentError[] = [];
+  visit(doc, {
+    Alias: (_, {range, source}) => {
+      const message = `the alias *${source} is not used in unit files`;
+      errors.push(at(range?.[0] ?? 0, message, 'write the value out'));
+    },
+    Pair: (_, {key}) => {
+      if (!isNode(key) || isScalar(key) || isAlias(key)) return;
+      errors.push(
+        at(key.range?.[0] ?? 0, 'a key is not a plain word', 'write the key as one word'),
+      );
+    },
+  });
+  return errors;
 }
 
 /** The node at a path and its key, or the nearest node around it that exists. */
@@ -129,7 +133,7 @@ function walk(doc: Document, path: Path): {node: Node | null; key?: Node} {
 function duplicateKey(
   doc: Document,
   error: YAMLError,
-  at: (offset: number, message: string, mend: string) => ContentError,
+  at: At,
   lineAt: (offset: number) => number,
 ): ContentError {
   let found: ContentError | undefined;

@@ -303,6 +303,12 @@ describe('one mistake gives one message, with its place and its mend', () => {
       'FS1 senses suctionPsig, which the plant does not start with — add suctionPsig under plant: start:',
     ],
     [
+      'a start value of the plant misspelt',
+      'start: {panInches: 0}',
+      'start: {▸panInch: 0}',
+      'the key `panInch` is not known here — write `panInches`',
+    ],
+    [
       'a switch that senses what no plant has',
       'senses: panInches',
       'senses: ▸panInchs',
