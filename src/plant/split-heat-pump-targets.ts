@@ -66,7 +66,7 @@ export function heatPumpTargets(m: PlantMoment): Readonly<Record<DrivenValue, Ta
     const defrosting = m.frostFraction > 0.02 || m.outdoorDegF < 45;
     const condensing = defrosting
       ? Math.min(110, 75 + 20 / Math.max(0.3, outdoorFlow))
-      : m.outdoorDegF + 20 / outdoorFlow;
+      : Math.min(hottest, m.outdoorDegF + 20 / outdoorFlow);
     const evaporating = m.roomDegF - 35 - 40 * (1 - flowShare(indoorFlow)) - starved;
     const cools = charge * flowShare(indoorFlow) * (condensing < 150 ? 1 : 0.6);
     return {
@@ -79,14 +79,14 @@ export function heatPumpTargets(m: PlantMoment): Readonly<Record<DrivenValue, Ta
       supplyAirDegF: {target: m.roomDegF - 19 * charge + m.airHeatWatts * 0.0027, minutes: 1.5},
       heaterDegF: {target: m.roomDegF + heater * 0.012, minutes: 2},
       dischargePsig: {target: dischargePsig(condensing, m.chargeFraction), minutes: 1.5},
-      suctionPsig: {target: suctionPsig(evaporating, m.chargeFraction), minutes: 0.7},
+      suctionPsig: {target: suctionPsig(evaporating, m.chargeFraction), minutes: 0.35},
       compressorShellDegF: {target: m.outdoorDegF + 70 + 60 * (1 - charge), minutes: 30},
       frostFraction: {target: 0, minutes: 3},
     };
   }
 
   // heating: the indoor coil condenses, the outdoor coil evaporates and frosts
-  const condensing = m.roomDegF + 30 / indoorFlow;
+  const condensing = Math.min(hottest, m.roomDegF + 30 / indoorFlow);
   const evaporating =
     m.outdoorDegF - 10 / Math.max(0.4, outdoorFlow) - 18 * m.frostFraction - starved;
   const heats = charge * flowShare(indoorFlow) * (1 - 0.4 * m.frostFraction);
@@ -108,11 +108,14 @@ export function heatPumpTargets(m: PlantMoment): Readonly<Record<DrivenValue, Ta
     },
     heaterDegF: {target: m.roomDegF + heater * 0.012, minutes: 2},
     dischargePsig: {target: dischargePsig(condensing, m.chargeFraction), minutes: 1.5},
-    suctionPsig: {target: suctionPsig(evaporating, m.chargeFraction), minutes: 0.7},
+    suctionPsig: {target: suctionPsig(evaporating, m.chargeFraction), minutes: 0.35},
     compressorShellDegF: {target: m.outdoorDegF + 80 + 60 * (1 - charge), minutes: 30},
     frostFraction: {target: frosts ? 1 : 0, minutes: frosts ? 70 : 15},
   };
 }
+
+/** Nothing condenses hotter, for long before that the high-pressure switch opens or the compressor stalls. */
+const hottest = 175;
 
 const share = (turning: number): number => Math.min(1, Math.abs(turning) / 0.9);
 
@@ -120,8 +123,7 @@ const share = (turning: number): number => Math.min(1, Math.abs(turning) / 0.9);
 const flowShare = (flow: number): number => Math.min(1, (1.3 * flow) / (flow + 0.3));
 
 const dischargePsig = (condensingDegF: number, charge: number): number =>
-  // nothing real goes past about 900 psig: the compressor stalls or a relief opens
-  Math.min(900, saturationPsig(condensingDegF)) * Math.min(1, charge / 0.5);
+  saturationPsig(condensingDegF) * Math.min(1, charge / 0.5);
 
 const suctionPsig = (evaporatingDegF: number, charge: number): number =>
   Math.max(

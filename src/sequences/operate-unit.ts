@@ -5,7 +5,7 @@ import {wire} from './live-network.ts';
 import {startPart, type OperatedPart} from './operated-part.ts';
 import type {OperatingUnit} from './operating-unit.ts';
 import {RunningUnit} from './running-unit.ts';
-import {alterationsOf} from './situation.ts';
+import {alterationsOf} from '../faults/alterations.ts';
 
 /**
  * Puts a unit into operation with its faults present, power on, every control at its initial position, and lets it

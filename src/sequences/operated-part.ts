@@ -15,12 +15,20 @@ export interface OperatedPart {
   readonly watches: readonly PlantWatch[];
 }
 
+/** Parts at rest, by part: a unit is put into operation hundreds of times, once for each suspect. */
+const atRest = new WeakMap<Part, OperatedPart>();
+
 /** A part at rest, as it is before power has ever been on; undefined for a part that only conducts. */
 export function startPart(part: Part): OperatedPart | undefined {
   const behaviour = behaviours.get(part.kind);
   if (!behaviour) return undefined;
-  const [snapshot] = initialTransition(behaviour.machine, behaviour.input(part));
-  return inState(part, behaviour, snapshot as unknown as MachineState);
+  let resting = atRest.get(part);
+  if (!resting) {
+    const [snapshot] = initialTransition(behaviour.machine, behaviour.input(part));
+    resting = inState(part, behaviour, snapshot as unknown as MachineState);
+    atRest.set(part, resting);
+  }
+  return resting;
 }
 
 /** The part after an event. Machines are stepped purely: nothing runs between events. */

@@ -8,9 +8,13 @@ import {nextDue} from './next-due.ts';
 import {wire, type WiredNetwork} from './live-network.ts';
 import {startPart} from './operated-part.ts';
 import type {Observation, OperatingUnit, Settling, Thevenin} from './operating-unit.ts';
-import {alterationsOf, type Situation} from './situation.ts';
+import {alterationsOf} from '../faults/alterations.ts';
+import type {Situation} from './situation.ts';
 import {Works} from './works.ts';
 import {WrongTargetError} from './wrong-target-error.ts';
+
+/** More things due at one millisecond than any unit has parts are a mistake in a machine. */
+const mostAtOneMs = 1000;
 
 /** A unit in operation: see {@link OperatingUnit} for what each member does. */
 export class RunningUnit implements OperatingUnit {
@@ -132,9 +136,15 @@ export class RunningUnit implements OperatingUnit {
       throw new RangeError(`Time passes in whole milliseconds, not ${milliseconds}.`);
     const {works} = this;
     const untilMs = works.atMs + milliseconds;
+    let atThisMs = 0;
     for (;;) {
       const due = nextDue(works);
       if (!due || due.atMs > untilMs) break;
+      atThisMs = due.atMs === works.atMs ? atThisMs + 1 : 0;
+      if (atThisMs > mostAtOneMs)
+        throw new Error(
+          `Time stands still at ${due.atMs} ms: a machine does not move its due time on.`,
+        );
       works.atMs = due.atMs;
       due.fire();
       this.last = works.settle();

@@ -1,4 +1,3 @@
-import type {Alterations} from '../circuits/build-network.ts';
 import type {Unit} from '../content/unit.ts';
 import type {Fault} from '../faults/fault.ts';
 import {pscMotor} from '../parts/psc-motor.ts';
@@ -63,17 +62,4 @@ export function unitFacts(unit: Unit): UnitFacts {
     known.set(unit, facts);
   }
   return facts;
-}
-
-export function alterationsOf(
-  faults: readonly Fault[],
-  lifted: readonly string[],
-  jumpers: readonly (readonly [string, string])[],
-): Alterations {
-  return {
-    lifted,
-    jumpers,
-    changes: faults.flatMap((fault) => fault.changes),
-    paths: faults.flatMap((fault) => fault.paths),
-  };
 }

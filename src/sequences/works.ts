@@ -17,6 +17,8 @@ import type {Settling} from './operating-unit.ts';
 const balanceShare = 1e-4;
 /** A standing motor that draws this share of its rated amps hums. */
 const humShare = 0.2;
+/** Below this share of its rated amps nothing drives a motor: it only coasts to rest. */
+const idleShare = 0.005;
 
 /**
  * The machines, the network and the plant of one unit at one moment of the clock: what settling works on. Holds no
@@ -149,7 +151,7 @@ export class Works implements Settleable, Look {
     for (const {part, ratedAmps} of this.facts.motors) {
       const index = this.facts.indexOf.get(part)!;
       const before = this.parts[index]!;
-      const speed = this.speedNow(part, speedOf(before.state));
+      const speed = this.speedNow(part, speedOf(before.state), ratedAmps);
       const rotor = (stateValue(before) as {rotor: string}).rotor;
       const hums = speed === 0 && this.amps(`${part}.overload`) > humShare * ratedAmps;
       const turns = speed !== 0 ? 'turning' : hums ? 'stalled' : 'standing';
@@ -167,12 +169,14 @@ export class Works implements Settleable, Look {
   }
 
   /** Where a motor's speed goes from here, its torque against its load; the same where they balance. */
-  private speedNow(part: string, present: number): number {
+  private speedNow(part: string, present: number, ratedAmps: number): number {
     if (this.behaviour(part).rotor === 'seized') return 0;
     const id = `${part}.motor`;
     const {plan, network} = this.live.wired;
     const {model} = plan.motors.find(({motor}) => motor.id === id)!.motor;
     const {main, start} = this.live.ac.windingAmps(id);
+    if (Math.hypot(main.re, main.im) + Math.hypot(start.re, start.im) < idleShare * ratedAmps)
+      return 0;
     const hertz = network.frequencyHz;
     const torque = motorTorque({model}, main, start, present, hertz);
     if (present === 0 && Math.abs(torque) <= model.breakawayNewtonMetres) return 0;

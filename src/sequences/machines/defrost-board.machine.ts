@@ -19,18 +19,22 @@ interface BoardContext extends Settings {
   readonly dueAtMs: number | undefined;
   /** End of the longest defrost allowed. */
   readonly endsAtMs: number;
+  /** How long the board rides through the present dip of its supply or its call; undefined without a dip. */
+  readonly dipEndsAtMs: number | undefined;
 }
 type BoardEvent =
-  | {type: 'supply.lost'}
   | {type: 'supply.restored'}
+  | {type: 'dip.began'; atMs: number}
+  | {type: 'dip.passed'}
   | {type: 'call.came'; atMs: number; atOnce: boolean}
-  | {type: 'call.went'; atMs: number}
   | {
       type: 'time.reached';
       atMs: number;
       coil: SensorReading;
       ambient: SensorReading;
       logic: string;
+      powered: boolean;
+      called: boolean;
     };
 
 /** What the board makes of a sensor: a temperature, or why there is none. */
@@ -41,6 +45,8 @@ const pollMs = 5000;
 /** Volts at Y that count as a call, and that no longer do (common practice, no source). */
 const callVolts = 14;
 const noCallVolts = 9;
+/** A shorter dip it does not feel; a control fuse blows within it (common practice, no source). */
+const ridesThroughMs = 1000;
 
 /**
  * Counts compressor run time; when the interval is full it looks at the coil, and if that is cold enough to be
@@ -61,6 +67,10 @@ export const defrostBoardMachine = setup({
       (event.atMs >= context.endsAtMs ||
         typeof event.coil === 'string' ||
         event.coil.degF >= context.terminateDegF),
+    hasGoneDark: ({context, event}) =>
+      dipIsOver(context, event) && 'powered' in event && !event.powered,
+    hasLostCall: ({context, event}) =>
+      dipIsOver(context, event) && 'called' in event && !event.called,
     atOnce: ({event}) => event.type === 'call.came' && event.atOnce,
   },
   actions: {
@@ -76,34 +86,46 @@ export const defrostBoardMachine = setup({
     lookAgain: assign({dueAtMs: ({event}) => ('atMs' in event ? event.atMs + pollMs : undefined)}),
   },
 }).createMachine({
-  id: 'defrost board',
-  context: ({input}) => ({...input, countedMs: 0, sinceMs: 0, dueAtMs: undefined, endsAtMs: 0}),
+  id: 'board',
+  context: ({input}) => ({
+    ...input,
+    countedMs: 0,
+    sinceMs: 0,
+    dueAtMs: undefined,
+    endsAtMs: 0,
+    dipEndsAtMs: undefined,
+  }),
   initial: 'dark',
+  on: {
+    'dip.began': {actions: assign({dipEndsAtMs: ({event}) => event.atMs + ridesThroughMs})},
+    'dip.passed': {actions: assign({dipEndsAtMs: undefined})},
+  },
   states: {
     dark: {
-      entry: assign({dueAtMs: undefined, countedMs: 0}),
+      entry: assign({dueAtMs: undefined, dipEndsAtMs: undefined, countedMs: 0}),
       on: {'supply.restored': 'waiting'},
     },
     waiting: {
-      entry: assign({dueAtMs: undefined}),
+      entry: assign({dueAtMs: undefined, dipEndsAtMs: undefined}),
       on: {
-        'supply.lost': 'dark',
         'call.came': [
           {guard: 'atOnce', target: 'defrosting', actions: 'startDefrost'},
           {target: 'counting', actions: 'startCounting'},
         ],
+        'time.reached': {guard: 'hasGoneDark', target: 'dark'},
       },
     },
     counting: {
       on: {
-        'supply.lost': 'dark',
-        'call.went': {
-          target: 'waiting',
-          actions: assign({
-            countedMs: ({context, event}) => context.countedMs + event.atMs - context.sinceMs,
-          }),
-        },
         'time.reached': [
+          {guard: 'hasGoneDark', target: 'dark'},
+          {
+            guard: 'hasLostCall',
+            target: 'waiting',
+            actions: assign({
+              countedMs: ({context, event}) => context.countedMs + event.atMs - context.sinceMs,
+            }),
+          },
           {guard: 'isFrosted', target: 'defrosting', actions: 'startDefrost'},
           {actions: ['forgetCount', 'startCounting']},
         ],
@@ -111,9 +133,9 @@ export const defrostBoardMachine = setup({
     },
     defrosting: {
       on: {
-        'supply.lost': 'dark',
-        'call.went': 'waiting',
         'time.reached': [
+          {guard: 'hasGoneDark', target: 'dark'},
+          {guard: 'hasLostCall', target: 'waiting'},
           {guard: 'isDone', target: 'counting', actions: 'startCounting'},
           {actions: 'lookAgain'},
         ],
@@ -121,6 +143,10 @@ export const defrostBoardMachine = setup({
     },
   },
 });
+
+function dipIsOver({dipEndsAtMs}: BoardContext, event: BoardEvent): boolean {
+  return dipEndsAtMs !== undefined && 'atMs' in event && event.atMs >= dipEndsAtMs;
+}
 
 const isAtMost = (reading: SensorReading, degF: number): boolean =>
   typeof reading !== 'string' && reading.degF <= degF;
@@ -140,6 +166,11 @@ const coil = (look: Look, part: string): SensorReading =>
 const ambient = (look: Look, part: string): SensorReading =>
   readSensor(Math.abs(look.dcVolts(`${part}.A1`, `${part}.A2`)));
 
+const isPowered = ({blankBelowVolts}: Settings, look: Look, part: string): boolean =>
+  look.voltsIn(`${part}.supply`) >= blankBelowVolts;
+const isCalled = (look: Look, part: string): boolean =>
+  look.voltsIn(`${part}.y-input`) >= noCallVolts;
+
 const isDead = (look: Look, part: string): boolean => look.behaviour(part).logic === 'dead';
 
 export const defrostBoardBehaviour = defineBehaviour<typeof defrostBoardMachine>({
@@ -156,32 +187,37 @@ export const defrostBoardBehaviour = defineBehaviour<typeof defrostBoardMachine>
     };
   },
   sense: (snapshot, look, part) => {
-    const volts = look.voltsIn(`${part.id}.supply`);
-    const {blankBelowVolts} = snapshot.context;
-    if (snapshot.value === 'dark')
-      return volts >= blankBelowVolts * 1.05 && !isDead(look, part.id)
+    const {value, context} = snapshot;
+    if (value === 'dark')
+      return look.voltsIn(`${part.id}.supply`) >= context.blankBelowVolts * 1.05 &&
+        !isDead(look, part.id)
         ? {type: 'supply.restored'}
         : undefined;
-    if (volts < blankBelowVolts || isDead(look, part.id)) return {type: 'supply.lost'};
-    const y = look.voltsIn(`${part.id}.y-input`);
-    if (snapshot.value === 'waiting')
-      return y >= callVolts
-        ? {
-            type: 'call.came',
-            atMs: look.atMs,
-            atOnce: look.behaviour(part.id).logic === 'stuck-in-defrost',
-          }
-        : undefined;
-    return y < noCallVolts ? {type: 'call.went', atMs: look.atMs} : undefined;
+    const dips =
+      !isPowered(context, look, part.id) || (value !== 'waiting' && !isCalled(look, part.id));
+    if (dips !== (context.dipEndsAtMs !== undefined))
+      return dips ? {type: 'dip.began', atMs: look.atMs} : {type: 'dip.passed'};
+    return value === 'waiting' && !dips && look.voltsIn(`${part.id}.y-input`) >= callVolts
+      ? {
+          type: 'call.came',
+          atMs: look.atMs,
+          atOnce: look.behaviour(part.id).logic === 'stuck-in-defrost',
+        }
+      : undefined;
   },
-  onTime: (_snapshot, look, part) => ({
+  onTime: (snapshot, look, part) => ({
     type: 'time.reached',
     atMs: look.atMs,
     coil: coil(look, part.id),
     ambient: ambient(look, part.id),
     logic: String(look.behaviour(part.id).logic ?? ''),
+    powered: isPowered(snapshot.context, look, part.id),
+    called: isCalled(look, part.id),
   }),
-  dueAtMs: (snapshot) => snapshot.context.dueAtMs,
+  dueAtMs: ({context: {dueAtMs, dipEndsAtMs}}) =>
+    dueAtMs === undefined || dipEndsAtMs === undefined
+      ? (dueAtMs ?? dipEndsAtMs)
+      : Math.min(dueAtMs, dipEndsAtMs),
   states: (snapshot, part) => {
     const defrosting = snapshot.value === 'defrosting';
     const on = snapshot.value !== 'dark';

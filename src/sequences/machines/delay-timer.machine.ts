@@ -5,6 +5,8 @@ import {defineBehaviour} from '../part-behaviour.ts';
 /** Volts at IN that wake the timer, and those at which it gives up (common practice, no source). */
 const wakesAtVolts = 15;
 const givesUpAtVolts = 10;
+/** A dip shorter than this it does not feel; a control fuse blows within it (common practice, no source). */
+const ridesThroughMs = 500;
 
 interface TimerContext {
   readonly delayMs: number;
@@ -12,6 +14,7 @@ interface TimerContext {
 }
 type TimerEvent =
   | {type: 'call.came'; atMs: number}
+  | {type: 'call.sagged'; atMs: number}
   | {type: 'call.went'; atMs: number}
   | {type: 'time.reached'; atMs: number};
 
@@ -30,7 +33,16 @@ export const delayTimerMachine = setup({
     passing: {
       entry: assign({dueAtMs: undefined}),
       on: {
-        'call.went': {
+        'call.sagged': {
+          target: 'riding',
+          actions: assign({dueAtMs: ({event}) => event.atMs + ridesThroughMs}),
+        },
+      },
+    },
+    riding: {
+      on: {
+        'call.came': 'passing',
+        'time.reached': {
           target: 'lockedOut',
           actions: assign({dueAtMs: ({context, event}) => event.atMs + context.delayMs}),
         },
@@ -48,11 +60,17 @@ export const delayTimerBehaviour = defineBehaviour<typeof delayTimerMachine>({
   }),
   sense: (snapshot, look, part) => {
     const volts = look.voltsIn(`${part.id}.supply`);
-    const called = snapshot.value === 'passing' || snapshot.value === 'waiting';
-    if (!called && volts >= wakesAtVolts) return {type: 'call.came', atMs: look.atMs};
-    if (called && volts < givesUpAtVolts) return {type: 'call.went', atMs: look.atMs};
-    return undefined;
+    const {value} = snapshot;
+    if (volts >= wakesAtVolts)
+      return value === 'passing' || value === 'waiting'
+        ? undefined
+        : {type: 'call.came', atMs: look.atMs};
+    if (volts >= givesUpAtVolts) return undefined;
+    if (value === 'passing') return {type: 'call.sagged', atMs: look.atMs};
+    return value === 'waiting' ? {type: 'call.went', atMs: look.atMs} : undefined;
   },
   dueAtMs: (snapshot) => snapshot.context.dueAtMs,
-  states: (snapshot, part) => ({[`${part.id}.out`]: {closed: snapshot.value === 'passing'}}),
+  states: (snapshot, part) => ({
+    [`${part.id}.out`]: {closed: snapshot.value === 'passing' || snapshot.value === 'riding'},
+  }),
 });

@@ -12,10 +12,15 @@ interface ThermostatContext extends Settings {
   readonly mode: string;
   readonly fan: string;
   readonly setPointDegF: number;
+  /** When its own capacitor is empty, or when it has started up. */
+  readonly dueAtMs: number | undefined;
 }
 type ThermostatEvent =
+  | {type: 'supply.sagged'; atMs: number}
+  | {type: 'supply.recovered'}
   | {type: 'supply.lost'}
-  | {type: 'supply.restored'}
+  | {type: 'supply.restored'; atMs: number}
+  | {type: 'time.reached'; atMs: number}
   | {type: 'room.warmed'}
   | {type: 'room.cooled'}
   | {type: 'room.satisfied'}
@@ -27,6 +32,10 @@ type ThermostatEvent =
 
 /** It lights again only a little above where it went blank, so that its own load does not make it blink. */
 const restoredAbove = 1.05;
+/** Its own capacitor carries it over a dip, long enough for a control fuse to blow first (common practice, no source). */
+const ridesThroughMs = 1500;
+/** From power to the first call (common practice, no source). */
+const startsUpMs = 3000;
 
 /**
  * A room thermostat of a heat pump: calls when the room has strayed from the set point by the differential, lets
@@ -35,9 +44,19 @@ const restoredAbove = 1.05;
  */
 export const thermostatMachine = setup({
   types: {context: {} as ThermostatContext, input: {} as Settings, events: {} as ThermostatEvent},
+  guards: {
+    // at time 0 the unit has long been standing there with its power on
+    longOn: ({event}) => event.type === 'supply.restored' && event.atMs === 0,
+  },
 }).createMachine({
   id: 'thermostat',
-  context: ({input}) => ({...input, mode: 'off', fan: 'auto', setPointDegF: 72}),
+  context: ({input}) => ({
+    ...input,
+    mode: 'off',
+    fan: 'auto',
+    setPointDegF: 72,
+    dueAtMs: undefined,
+  }),
   initial: 'blank',
   on: {
     'mode.chosen': {actions: assign({mode: ({event}) => event.mode})},
@@ -45,11 +64,28 @@ export const thermostatMachine = setup({
     'setPoint.chosen': {actions: assign({setPointDegF: ({event}) => event.degF})},
   },
   states: {
-    blank: {on: {'supply.restored': 'lit'}},
+    blank: {
+      entry: assign({dueAtMs: undefined}),
+      on: {
+        'supply.restored': [
+          {guard: 'longOn', target: 'lit'},
+          {
+            target: 'starting',
+            actions: assign({dueAtMs: ({event}) => event.atMs + startsUpMs}),
+          },
+        ],
+      },
+    },
+    starting: {on: {'supply.lost': 'blank', 'time.reached': 'lit'}},
     lit: {
+      entry: assign({dueAtMs: undefined}),
       initial: 'satisfied',
       on: {
-        'supply.lost': 'blank',
+        'supply.sagged': {
+          actions: assign({dueAtMs: ({event}) => event.atMs + ridesThroughMs}),
+        },
+        'supply.recovered': {actions: assign({dueAtMs: undefined})},
+        'time.reached': 'blank',
         // another mode starts from no call at all
         'mode.chosen': {
           target: '.satisfied',
@@ -68,8 +104,8 @@ export const thermostatMachine = setup({
 
 type Call = 'blank' | 'satisfied' | 'cooling' | 'heating' | 'auxiliary';
 
-function callOf(value: 'blank' | {lit?: string | undefined}): Call {
-  return value === 'blank' ? 'blank' : (value.lit as Call);
+function callOf(value: string | {lit?: string | undefined}): Call {
+  return typeof value === 'string' ? 'blank' : (value.lit as Call);
 }
 
 interface Crossing extends PlantWatch {
@@ -132,9 +168,13 @@ export const thermostatBehaviour = defineBehaviour<typeof thermostatMachine>({
     const c = snapshot.context;
     const call = callOf(snapshot.value);
     const volts = look.voltsIn(`${part.id}.supply`);
-    if (call === 'blank')
-      return volts >= c.blankBelowVolts * restoredAbove ? {type: 'supply.restored'} : undefined;
-    if (volts < c.blankBelowVolts) return {type: 'supply.lost'};
+    const restored = volts >= c.blankBelowVolts * restoredAbove;
+    if (snapshot.value === 'blank')
+      return restored ? {type: 'supply.restored', atMs: look.atMs} : undefined;
+    const lost = volts < c.blankBelowVolts;
+    if (snapshot.value === 'starting') return lost ? {type: 'supply.lost'} : undefined;
+    if (lost && c.dueAtMs === undefined) return {type: 'supply.sagged', atMs: look.atMs};
+    if (restored && c.dueAtMs !== undefined) return {type: 'supply.recovered'};
     const room = look.plant(c.senses);
     if (room === undefined) return undefined;
     const crossed = crossings(c, call).find(({setPoint, on}) =>
@@ -147,6 +187,7 @@ export const thermostatBehaviour = defineBehaviour<typeof thermostatMachine>({
     if (control === 'fan') return {type: 'fan.chosen', fan: String(value)};
     return {type: 'setPoint.chosen', degF: Number(value)};
   },
+  dueAtMs: (snapshot) => snapshot.context.dueAtMs,
   watches: (snapshot) => crossings(snapshot.context, callOf(snapshot.value)),
   states: (snapshot, part) => {
     const call = callOf(snapshot.value);
@@ -160,7 +201,7 @@ export const thermostatBehaviour = defineBehaviour<typeof thermostatMachine>({
   },
   observe: (snapshot, look, {id, title}) => {
     const {mode, setPointDegF, senses} = snapshot.context;
-    if (snapshot.value === 'blank')
+    if (typeof snapshot.value === 'string')
       return [
         {part: id, is: 'blank', sense: 'seen', text: `${title} is blank.`, behindCover: false},
       ];

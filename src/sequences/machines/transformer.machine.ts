@@ -11,16 +11,16 @@ import {
 import {defineBehaviour} from '../part-behaviour.ts';
 
 /**
- * How long the windings of a small control transformer stand an overload: a quarter of an hour at twice, a minute
- * at six times (common practice, no source).
+ * How long the windings of a small control transformer stand an overload: a quarter of an hour at twice, two minutes
+ * at six times, three quarters of a minute dead shorted (common practice, no source).
  */
 export const windingCurve: TimeCurrentCurve = {
   points: [
     [1.35, 7200],
     [2, 900],
     [3.5, 200],
-    [6, 60],
-    [10, 20],
+    [6, 120],
+    [10, 45],
   ],
   atOnce: 100,
   coolingSeconds: 900,
