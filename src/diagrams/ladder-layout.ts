@@ -50,8 +50,8 @@ function arrange(circuits: readonly CircuitDrawing[], aspect: number): Drawing {
     }
     x += width + BETWEEN_COLUMNS;
   }
-  const all = <K extends 'parts' | 'symbols' | 'lines' | 'terminals' | 'junctions' | 'labels' | 'flags'>(key: K) =>
-    moved.flatMap((circuit) => circuit.drawing[key]) as unknown as Drawing[K];
+  const all = <T>(pick: (drawing: CircuitDrawing['drawing']) => readonly T[]): T[] =>
+    moved.flatMap(({drawing}) => pick(drawing));
   const wires = new Map<string, Drawing['wires'][number]>();
   for (const wire of moved.flatMap((circuit) => circuit.drawing.wires)) {
     const known = wires.get(wire.id);
@@ -62,14 +62,14 @@ function arrange(circuits: readonly CircuitDrawing[], aspect: number): Drawing {
     width: columnsWidth(columns),
     height: Math.max(0, ...columns.map(columnHeight)) + 2 * MARGIN,
     enclosures: [],
-    parts: all('parts'),
-    symbols: all('symbols'),
+    parts: all((it) => it.parts),
+    symbols: all((it) => it.symbols),
     wires: [...wires.values()],
-    lines: all('lines'),
-    terminals: all('terminals'),
-    junctions: all('junctions'),
-    labels: all('labels'),
-    flags: all('flags'),
+    lines: all((it) => it.lines),
+    terminals: all((it) => it.terminals),
+    junctions: all((it) => it.junctions),
+    labels: all((it) => it.labels),
+    flags: all((it) => it.flags),
   };
 }
 

@@ -42,7 +42,7 @@ export const localName = (terminal: string): string => terminal.slice(terminal.i
 const partId = (terminal: string): string => terminal.slice(0, terminal.indexOf('.'));
 
 /** Every element of the unit as edges, windings apart, in the order of the unit file. */
-export function edgesOf(unit: Unit): Edge[] {
+export function edgesOf(unit: Pick<Unit, 'parts'>): Edge[] {
   const edges: Edge[] = [];
   for (const part of unit.parts) {
     for (const element of part.elements) {

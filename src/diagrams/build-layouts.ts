@@ -1,0 +1,37 @@
+/**
+ * Lays out the connection drawings of the shipped units and writes content/layouts/<unit>.json.
+ * `npm run layout`, or `npm run layout -- split-heat-pump 400` for one unit and a smaller budget.
+ */
+import {mkdirSync, writeFileSync} from 'node:fs';
+import {createRequire} from 'node:module';
+import type {ELK} from 'elkjs/lib/elk-api.js';
+import {readShippedUnit, shippedUnitIds} from '../content/node/read-shipped-unit.ts';
+import {cost, searchLayout, shippedBudget, type ConnectionLayout} from './connection-layout.ts';
+import {toLayoutFile} from './layout-file.ts';
+
+const SEED = 7;
+const folder = new URL('../../content/layouts/', import.meta.url);
+
+const Bundled = createRequire(import.meta.url)('elkjs/lib/elk.bundled.js') as {new (): ELK};
+
+function describe({placement, quality}: ConnectionLayout): string {
+  const {width, height} = placement;
+  const scale = Math.min(1280 / width, 800 / height).toFixed(2);
+  return `${width} × ${height} (scale ${scale} at 1280 × 800), ${quality.crossings} crossings (${quality.sameColour} of one colour), ${quality.bends} bends, ${quality.overlaps} overlaps, ${quality.through} through parts`;
+}
+
+async function main([only, evaluations]: readonly string[]): Promise<void> {
+  const elk = new Bundled();
+  mkdirSync(folder, {recursive: true});
+  for (const id of only ? [only] : shippedUnitIds()) {
+    const unit = readShippedUnit(id);
+    const budget = {...shippedBudget, ...(evaluations ? {evaluations: Number(evaluations)} : {})};
+    const layout = await searchLayout(unit, (graph) => elk.layout(graph), budget, SEED, (spent, best) =>
+      process.stderr.write(`${id} ${spent}/${budget.evaluations} cost ${cost(best).toFixed(1)}: ${describe(best)}\n`),
+    );
+    writeFileSync(new URL(`${id}.json`, folder), `${JSON.stringify(toLayoutFile(unit, layout))}\n`);
+    process.stdout.write(`${id}: ${describe(layout)}\n`);
+  }
+}
+
+await main(process.argv.slice(2));

@@ -1,0 +1,299 @@
+import type {Part} from '../content/unit.ts';
+import type {LabelRole, Point} from './drawing.ts';
+import {elementSymbol} from './element-symbol.ts';
+import {edgesOf, isHidden, localName, type Edge} from './wiring.ts';
+import {symbols, type SymbolName} from './symbols.ts';
+import {labelWidth} from './text-width.ts';
+
+export type Side = 'left' | 'right';
+
+/** Terminals of a part that belong together: the two ends of a contact or coil, or one on its own. */
+export interface TerminalGroup {
+  readonly terminals: readonly string[];
+  /** Drawn between the two, where the group is a pair. */
+  readonly edge?: Edge;
+}
+
+/** What a layout decides about one part; its geometry follows from it. */
+export interface PartDecision {
+  /** Order of the groups from top to bottom, as indices into {@link groupsOf}. */
+  readonly order: readonly number[];
+  /** Side of each terminal, in the part's own terminal order. Ignored for strips, which have both. */
+  readonly sides: readonly Side[];
+  /** Wire ends on each terminal's lugs, top to bottom: terminal → ids of wires. Left and right apart for strips. */
+  readonly lugs: Readonly<Record<string, readonly string[]>>;
+}
+
+/** A wire end at the edge of a part. */
+export interface Lug extends Point {
+  readonly wire: string;
+  readonly terminal: string;
+  readonly side: Side;
+}
+
+export interface PartGeometry {
+  readonly width: number;
+  readonly height: number;
+  readonly lugs: readonly Lug[];
+  readonly terminals: readonly PartTerminal[];
+  readonly symbols: readonly PartSymbol[];
+  readonly labels: readonly PartLabel[];
+  readonly lines: readonly (readonly Point[])[];
+  /** From a strip's tag to its lugs. */
+  readonly lugLines: readonly {readonly terminal: string; readonly points: readonly Point[]}[];
+}
+
+export interface PartTerminal extends Point {
+  readonly terminal: string;
+  readonly shape: 'ring' | 'pill' | 'tag';
+  readonly width: number;
+  readonly height: number;
+  readonly text?: string;
+}
+
+export interface PartSymbol extends Point {
+  readonly symbol: SymbolName;
+  readonly edge?: Edge;
+  readonly tag?: string;
+  readonly turns: 0 | 1;
+  readonly mirrored: boolean;
+  readonly width: number;
+}
+
+export interface PartLabel extends Point {
+  readonly text: string;
+  readonly role: LabelRole;
+  readonly anchor: 'start' | 'middle' | 'end';
+  readonly terminal?: string;
+}
+
+/** Least distance between two terminals of one side; at 1280 pixels' width it must still be 24. */
+export const ROW_PITCH = 29;
+/** Distance between two wires on one terminal. */
+export const LUG_PITCH = 9;
+const TITLE_HEIGHT = 30;
+const FOOT = 10;
+const RING = 4.5;
+
+/** Parts that show as a row of tags with wires on both sides. */
+export const isStrip = (part: Part): boolean => part.kind === 'terminal-strip' || part.kind === 'splice';
+
+/** Parts that show their terminals only: what is inside is not drawn, as on the maker's own print. */
+const boards = new Set(['thermostat', 'defrost-board', 'supply', 'psc-motor', 'dual-capacitor', 'ground-lug']);
+
+/** The groups of a part's terminals in their natural order. */
+export function groupsOf(part: Part): TerminalGroup[] {
+  const all = part.terminals.map((name) => `${part.id}.${name}`);
+  if (isStrip(part) || boards.has(part.kind)) return all.map((terminal) => ({terminals: [terminal]}));
+  const groups: TerminalGroup[] = [];
+  const taken = new Set<string>();
+  const take = (terminals: readonly string[], edge?: Edge): void => {
+    for (const terminal of terminals) taken.add(terminal);
+    groups.push(edge ? {terminals, edge} : {terminals});
+  };
+  const edges = edgesOf({parts: [part]});
+  if (part.kind === 'transformer') {
+    const secondary = edges.find(({winding}) => winding.startsWith('secondary'))!;
+    take(all.filter((terminal) => terminal !== secondary.a && terminal !== secondary.b), edges[0]);
+    take([secondary.a, secondary.b], secondary);
+    return groups;
+  }
+  for (const edge of edges)
+    if (!taken.has(edge.a) && !taken.has(edge.b) && !isHidden(edge.a) && !isHidden(edge.b) && edge.a !== edge.b)
+      take([edge.a, edge.b], edge);
+  for (const terminal of all) if (!taken.has(terminal)) take([terminal]);
+  const place = (group: TerminalGroup): number => Math.min(...group.terminals.map((terminal) => all.indexOf(terminal)));
+  return groups.sort((a, b) => place(a) - place(b));
+}
+
+/** What is written over a part. */
+export function partTitle(part: Part): string {
+  return part.kind === 'ground-lug' ? part.id : `${part.id}  ${part.title}`;
+}
+
+/** Size, terminals, lugs and inside of a part for a decision, with the part's corner at (0, 0). */
+export function partGeometry(part: Part, decision: PartDecision): PartGeometry {
+  return isStrip(part) ? stripGeometry(part, decision) : deviceGeometry(part, decision);
+}
+
+function stripGeometry(part: Part, decision: PartDecision): PartGeometry {
+  const names = part.terminals;
+  const tagWidth = Math.max(24, ...names.map((name) => labelWidth(name, 'title') + 12));
+  const width = Math.max(tagWidth + 46, labelWidth(partTitle(part), 'title') + 16);
+  const terminals: PartTerminal[] = [];
+  const lugs: Lug[] = [];
+  const lugLines: {terminal: string; points: Point[]}[] = [];
+  let y = TITLE_HEIGHT - ROW_PITCH / 2 + 8;
+  let previous = 0;
+  for (const index of decision.order) {
+    const terminal = `${part.id}.${names[index]!}`;
+    const sides = (['left', 'right'] as const).map((side) => decision.lugs[`${terminal}:${side}`] ?? []);
+    const most = Math.max(1, ...sides.map((list) => list.length));
+    const height = ROW_PITCH + (most - 1) * LUG_PITCH;
+    y += previous === 0 ? height / 2 : (previous + height) / 2;
+    previous = height;
+    terminals.push({terminal, x: width / 2, y, shape: 'tag', width: tagWidth, height: 18, text: names[index]!});
+    sides.forEach((list, i) =>
+      list.forEach((wire, k) => {
+        const x = i === 0 ? 0 : width;
+        const lugY = y + (k - (list.length - 1) / 2) * LUG_PITCH;
+        lugs.push({wire, terminal, side: i === 0 ? 'left' : 'right', x, y: lugY});
+        const start = {x: width / 2 + ((i === 0 ? -1 : 1) * tagWidth) / 2, y};
+        lugLines.push({terminal, points: [start, {x, y: lugY}]});
+      }),
+    );
+  }
+  return {
+    width,
+    height: y + previous / 2 + FOOT - 6,
+    lugs,
+    terminals,
+    symbols: [],
+    lines: [],
+    lugLines,
+    labels: [{x: width / 2, y: 17, text: partTitle(part), role: 'title', anchor: 'middle'}],
+  };
+}
+
+interface Standing {
+  readonly terminal: string;
+  readonly side: Side;
+  readonly y: number;
+  readonly wires: readonly string[];
+}
+
+function deviceGeometry(part: Part, decision: PartDecision): PartGeometry {
+  const groups = groupsOf(part);
+  const sideOf = (terminal: string): Side => decision.sides[part.terminals.indexOf(localName(terminal))] ?? 'left';
+  const wiresOn = (terminal: string): readonly string[] => decision.lugs[terminal] ?? [];
+  const heightOf = (terminal: string): number => ROW_PITCH + Math.max(0, wiresOn(terminal).length - 1) * LUG_PITCH;
+  const next: Record<Side, number> = {left: TITLE_HEIGHT - 4, right: TITLE_HEIGHT - 4};
+  const standing = new Map<string, Standing>();
+  const stand = (terminal: string, y: number): void => {
+    standing.set(terminal, {terminal, side: sideOf(terminal), y, wires: wiresOn(terminal)});
+  };
+  for (const index of decision.order) {
+    const group = groups[index]!;
+    const sides = new Set(group.terminals.map(sideOf));
+    if (group.terminals.length === 2 && sides.size === 2) {
+      const height = Math.max(...group.terminals.map(heightOf));
+      const y = Math.max(next.left, next.right) + height / 2;
+      for (const terminal of group.terminals) stand(terminal, y);
+      next.left = next.right = y + height / 2;
+      continue;
+    }
+    // a pair on one side starts level with nothing on the other, or its symbol would meet another's
+    if (group.edge) next.left = next.right = Math.max(next.left, next.right);
+    for (const terminal of group.terminals) {
+      const side = sideOf(terminal);
+      stand(terminal, next[side] + heightOf(terminal) / 2);
+      next[side] += heightOf(terminal);
+    }
+    if (group.edge && part.kind !== 'transformer') next.left = next.right = Math.max(next.left, next.right);
+    if (group.edge && part.kind === 'transformer' && sides.size === 1) {
+      // primary and secondary may stand beside each other on their two sides
+      const other = groups.find((it) => it !== group)!;
+      const facing = other.terminals.every((terminal) => sideOf(terminal) !== [...sides][0]);
+      if (facing && !standing.has(other.terminals[0]!)) next[[...sides][0] === 'left' ? 'right' : 'left'] = TITLE_HEIGHT - 4;
+    }
+  }
+  const bottom = Math.max(next.left, next.right);
+  const all = [...standing.values()];
+  const nameWidth = (side: Side): number =>
+    Math.max(0, ...all.filter((it) => it.side === side).map((it) => labelWidth(localName(it.terminal), 'title')));
+  const inside = insideWidth(part, groups, sideOf);
+  const width = Math.max(
+    nameWidth('left') + nameWidth('right') + inside + 30,
+    labelWidth(partTitle(part), 'title') + 16,
+    part.kind === 'ground-lug' ? 62 : 84,
+  );
+  return dress(part, groups, all, width, Math.max(bottom + FOOT - 6, TITLE_HEIGHT + 34), nameWidth, sideOf);
+}
+
+/** Room that the symbols need between the two columns of names. */
+function insideWidth(part: Part, groups: readonly TerminalGroup[], sideOf: (terminal: string) => Side): number {
+  if (part.kind === 'psc-motor') return 40;
+  if (part.kind === 'ground-lug') return 24;
+  if (part.kind === 'transformer') return 62;
+  const pairs = groups.filter((group) => group.edge);
+  if (pairs.length === 0) return 14;
+  const across = pairs.some((group) => new Set(group.terminals.map(sideOf)).size === 2);
+  return across ? 58 : 52;
+}
+
+function dress(
+  part: Part,
+  groups: readonly TerminalGroup[],
+  all: readonly Standing[],
+  width: number,
+  height: number,
+  nameWidth: (side: Side) => number,
+  sideOf: (terminal: string) => Side,
+): PartGeometry {
+  const lugs: Lug[] = [];
+  const terminals: PartTerminal[] = [];
+  const labels: PartLabel[] = [{x: width / 2, y: 17, text: partTitle(part), role: 'title', anchor: 'middle'}];
+  for (const {terminal, side, y, wires} of all) {
+    const x = side === 'left' ? 0 : width;
+    const several = wires.length > 1;
+    terminals.push({
+      terminal,
+      x,
+      y,
+      shape: several ? 'pill' : 'ring',
+      width: 2 * RING,
+      height: 2 * RING + Math.max(0, wires.length - 1) * LUG_PITCH,
+    });
+    wires.forEach((wire, k) => lugs.push({wire, terminal, side, x, y: y + (k - (wires.length - 1) / 2) * LUG_PITCH}));
+    const start = side === 'left';
+    labels.push({x: start ? 9 : width - 9, y: y + 4, text: localName(terminal), role: 'title', anchor: start ? 'start' : 'end', terminal});
+  }
+  const drawn: PartSymbol[] = [];
+  const lines: Point[][] = [];
+  const inner = {left: nameWidth('left') + 13, right: width - nameWidth('right') - 13};
+  const at = new Map(all.map((it) => [it.terminal, it]));
+  const nameEnd = (terminal: string): number => {
+    const own = labelWidth(localName(terminal), 'title');
+    return sideOf(terminal) === 'left' ? own + 12 : width - own - 12;
+  };
+  for (const group of groups) {
+    if (!group.edge) continue;
+    const shown = elementSymbol(group.edge);
+    const tag = shown.inside !== undefined && labelWidth(shown.inside, 'tag') <= 24 ? {tag: shown.inside} : {};
+    const ends = group.terminals.map((terminal) => at.get(terminal)!);
+    const [first, last] = [ends[0]!, ends[ends.length - 1]!];
+    if (ends.length === 2 && first.side !== last.side) {
+      const x = (inner.left + inner.right) / 2;
+      drawn.push({symbol: shown.symbol, edge: group.edge, x, y: first.y, turns: 0, mirrored: first.side === 'right', width: 48, ...tag});
+      for (const end of ends)
+        lines.push([
+          {x: nameEnd(end.terminal), y: end.y},
+          {x: x + (end.side === 'left' ? -24 : 24), y: end.y},
+        ]);
+      continue;
+    }
+    // both on one side: the symbol stands upright between them
+    const side = first.side;
+    const x = part.kind === 'transformer' ? width / 2 + (side === 'left' ? -13 : 13) : side === 'left' ? Math.max(inner.left + 22, width / 2) : Math.min(inner.right - 22, width / 2);
+    const top = Math.min(first.y, last.y);
+    const bottom = Math.max(first.y, last.y);
+    const middle = (top + bottom) / 2;
+    drawn.push({symbol: shown.symbol, edge: group.edge, x, y: middle, turns: 1, mirrored: false, width: 48, ...tag});
+    for (const end of [first, last]) {
+      const near = end.y === top ? Math.min(middle - 24, end.y) : Math.max(middle + 24, end.y);
+      lines.push([
+        {x: nameEnd(end.terminal), y: end.y},
+        {x, y: end.y},
+        {x, y: near},
+      ]);
+    }
+  }
+  if (part.kind === 'psc-motor')
+    drawn.push({symbol: 'motor', tag: 'M', x: (inner.left + inner.right) / 2, y: (TITLE_HEIGHT + height - 4) / 2, turns: 0, mirrored: false, width: 30});
+  if (part.kind === 'ground-lug')
+    drawn.push({symbol: 'earth', x: (inner.left + inner.right) / 2, y: (TITLE_HEIGHT + height - 2) / 2, turns: 0, mirrored: false, width: 18});
+  return {width, height, lugs, terminals, labels, symbols: drawn, lines, lugLines: []};
+}
+
+/** Ink of a symbol either side of its axis when it stands upright. */
+export const uprightReach = (name: SymbolName): number => Math.max(symbols[name].above, symbols[name].below);
