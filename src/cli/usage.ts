@@ -1,0 +1,39 @@
+/** What `rungbench --help` prints. */
+export const usage = `rungbench: read and check the units of the tutor from the command line.
+
+  rungbench check FILE…                 check unit files; exit code 1 and every mistake, with its place
+  rungbench faults UNIT [--json] [--complaints]
+                                        list the catalogue of faults with their ids
+  rungbench read UNIT [STATE] --meter FUNCTION --red POINT --black POINT [--seed N] [--json]
+  rungbench read UNIT [STATE] --meter clamp-amps --wire WIRE [--seed N] [--json]
+                                        what the meter shows
+  rungbench netlist UNIT [STATE] [--dc] the solved state's network as a SPICE netlist
+  rungbench nodes UNIT [STATE] [--json] [--dc]
+                                        node voltages to earth under the netlist's node names
+
+UNIT       a shipped unit (practice-panel, split-heat-pump) or a unit file (./my-unit.yaml)
+FUNCTION   ac-volts, dc-volts, low-impedance-volts, ohms, continuity, clamp-amps
+POINT      PART.TERMINAL (K3.A1), a lifted wire end (W12.from), or earth
+
+STATE is any number of these, done in the order given; the unit starts with power on and every control at
+rest, and covers are no hindrance here:
+  --fault ID                 a fault that is there from the start (see rungbench faults)
+  --do TS.mode=cool          set a control: PART.CONTROL=VALUE
+  --do CB1.position=off      … a breaker (on, off) or a disconnect (closed, open)
+  --do PART.reset=press      … press a button, where a part has one
+  --do plant.outdoorDegF=95  set a value of the room, the weather or the plant
+  --do wait=30s              let time pass: 500ms, 30s, 10m, 2h
+  --do lift=W12.from         lift a wire end off its terminal
+  --do land=W12.from         put it back
+  --do jumper=K3.A1,TB2.C    lay a jumper between two points
+  --do remove-jumper=K3.A1,TB2.C
+  --do open=outdoor-unit     take a cover off; close=outdoor-unit puts it on
+  --do lock=DS2              hang a lock on an isolating switch that is open; unlock=DS2
+
+--seed N gives the meter of attempt N its own error, within its accuracy; without it the meter is exact.
+Exit codes: 0 done, 1 the answer is no (mistakes found), 2 the command line is wrong.
+
+Example: cooling is called for, the high-pressure switch is stuck open. What is there across it?
+  rungbench read split-heat-pump --fault HPS:stuck-open --do plant.roomDegF=80 --do TS.mode=cool \\
+    --do wait=1m --meter ac-volts --red HPS.1 --black HPS.2
+`;
