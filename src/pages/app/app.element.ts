@@ -52,8 +52,8 @@ export class RbApp extends LitElement {
 
   override render() {
     return html`
-      <a class="skip button" href="#main" @click=${this.skip}>Skip to the page</a>
       <header class="no-print">
+        <button class="skip button" @click=${this.skip}>Skip to the page</button>
         <a class="name" href="#/">${mark}Rungbench</a>
         <nav aria-label="Main">
           <ul>
@@ -117,8 +117,8 @@ export class RbApp extends LitElement {
           <dd>${this.kept ? 'On this device' : 'Not kept'}</dd>
         </div>
         <div>
-          <dt>Scale</dt>
-          <dd>None</dd>
+          <dt>Use</dt>
+          <dd>Practice only</dd>
         </div>
       </dl>
     </footer>`;
@@ -167,9 +167,8 @@ export class RbApp extends LitElement {
     document.title = `${title} · Rungbench`;
   }
 
-  /** The address is the route, so the skip link moves the focus itself. */
-  private skip(event: Event): void {
-    event.preventDefault();
+  /** A link to `#main` would be read as a route, so this moves the focus itself. */
+  private skip(): void {
     this.renderRoot.querySelector('main')?.focus();
   }
 }

@@ -219,7 +219,25 @@ export const appStyles = css`
     border-left-width: 1px;
   }
 
-  /* The bench needs all the room there is. */
+  /* The bench needs all the room there is, and never more: it scrolls inside itself. */
+  @media screen {
+    :host([wide]) {
+      height: 100vh;
+      height: 100dvh;
+      overflow: hidden;
+    }
+
+    :host([wide]) :is(.sheet, .frame, main) {
+      min-height: 0;
+    }
+
+    :host([wide]) main {
+      display: grid;
+      grid-template-rows: minmax(0, 1fr);
+      grid-template-columns: minmax(0, 1fr);
+    }
+  }
+
   :host([wide]) .sheet {
     width: 100%;
     max-width: none;

@@ -263,11 +263,10 @@ export const sheetStyles = css`
     flex: none;
   }
 
-  /* Notes: a rule at the side and the word, never colour alone. */
+  /* Notes: boxed as on a print, with the word at the head, never colour alone. */
   .note {
     padding: var(--space-3) var(--space-4);
-    border: 1px solid var(--rule-strong);
-    border-left: 5px solid var(--ink);
+    border: var(--line) solid var(--ink);
     background: var(--paper-raised);
   }
 
@@ -288,6 +287,31 @@ export const sheetStyles = css`
 
   .note > strong:first-child {
     margin-right: 0.4em;
+  }
+
+  .note.caution > strong:first-child {
+    color: var(--caution);
+  }
+
+  .note.danger > strong:first-child {
+    color: var(--danger);
+  }
+
+  .note.good > strong:first-child {
+    color: var(--good);
+  }
+
+  /* An item balloon, as parts are numbered on a drawing. */
+  .balloon {
+    display: inline-grid;
+    place-items: center;
+    width: 2rem;
+    height: 2rem;
+    border: var(--line) solid var(--ink);
+    border-radius: 50%;
+    font: 700 var(--text-m) / 1 var(--font-mono);
+    background: var(--paper-raised);
+    flex: none;
   }
 
   .sr-only {

@@ -1,8 +1,10 @@
+import {attemptFile, readAttemptFile} from '../../bench/attempt-file.ts';
+import {nonceBytes, openSealed, sealFaults} from '../../bench/sealed-fault.ts';
 import {loadUnit} from '../../content/load-unit.ts';
 import type {Unit} from '../../content/unit.ts';
-import {catalogue} from '../../faults/catalogue.ts';
+import {catalogue, faultsById} from '../../faults/catalogue.ts';
 import {shippedIds, shippedText} from '../units/shipped-texts.ts';
-import type {DeskAnswers, DeskQuestion, LoadedUnit, UnitSource} from './desk-messages.ts';
+import type {DeskAnswers, DeskQuestion, HiddenFault, LoadedUnit, UnitSource} from './desk-messages.ts';
 
 type Answering = {
   readonly [Q in DeskQuestion]?: (ask: DeskAnswers[Q]['ask']) => DeskAnswers[Q]['answer'] | Promise<DeskAnswers[Q]['answer']>;
@@ -33,9 +35,30 @@ async function unitOf(source: UnitSource): Promise<Unit> {
   return unit;
 }
 
+/** Seals with a fresh nonce; the same fault sealed twice gives two texts. */
+function seal(unit: Unit, faults: readonly string[], complaint: string): HiddenFault {
+  const sealed = sealFaults({unit: unit.id, faults, complaint}, crypto.getRandomValues(new Uint8Array(nonceBytes)));
+  return {sealed, complaint};
+}
+
 /** What the desk's worker answers to each question. */
 export const answers: Answering = {
   shippedIds: () => shippedIds,
   unit: ({source}) => load(source),
   catalogue: async ({source}) => catalogue(await unitOf(source)).map(({id, name, site, mode}) => ({id, name, site, mode})),
+  seal: async ({source, faults, complaint}) => {
+    const unit = await unitOf(source);
+    return seal(unit, faultsById(catalogue(unit), faults).map(({id}) => id), complaint);
+  },
+  opened: ({sealed}) => {
+    const opened = openSealed(sealed);
+    if ('reason' in opened) throw new Error(opened.reason);
+    return {unit: opened.hidden.unit, complaint: opened.hidden.complaint};
+  },
+  exported: ({record}) => attemptFile(record),
+  imported: ({text}) => {
+    const read = readAttemptFile(text);
+    if ('reason' in read) throw new Error(read.reason);
+    return read.attempt;
+  },
 };

@@ -90,9 +90,9 @@ export class RbHomePage extends LitElement {
     return html`<section class="guide" aria-labelledby="guide">
       <h2 id="guide">First time here? Take three readings</h2>
       <ol>
-        <li><span class="mono">1</span> <b>Close the call switch</b> and watch the relay and the lamp.</li>
-        <li><span class="mono">2</span> <b>Red lead here, black lead there.</b> Expect 24 V. Read.</li>
-        <li><span class="mono">3</span> <b>Read across an open switch</b> and say why the meter shows that.</li>
+        <li><span class="balloon" aria-hidden="true">1</span><span><b>Close the call switch</b> and watch the relay and the lamp.</span></li>
+        <li><span class="balloon" aria-hidden="true">2</span><span><b>Red lead here, black lead there.</b> Expect 24 V. Read.</span></li>
+        <li><span class="balloon" aria-hidden="true">3</span><span><b>Read across an open switch</b> and say why the meter shows that.</span></li>
       </ol>
       <p class="row">
         <a class="button first" href="#/guide">Start the first reading</a>
@@ -136,13 +136,15 @@ export class RbHomePage extends LitElement {
           <div><dt>Highest</dt><dd>${Math.max(...unit.circuits.map(({volts}) => volts))} V</dd></div>
           ${listed.shipped ? nothing : html`<div><dt>From</dt><dd>${listed.fileName}</dd></div>`}
         </dl>
+        <p class="also"><a href=${href}>Nameplate and sequences</a></p>
+      </div>
+      <div class="calls">
+        <rb-call-starter .unit=${listed}></rb-call-starter>
         <p class="also">
           <button class="plain" @click=${() => this.freeRun(listed)}>Explore it healthy</button>
           <a href=${hrefOf({page: 'hide', unit: id})}>Hide a fault for someone</a>
-          <a href=${href}>Nameplate and sequences</a>
         </p>
       </div>
-      <rb-call-starter class="calls" .unit=${listed}></rb-call-starter>
     </article>`;
   }
 

@@ -11,16 +11,13 @@ export const homePageStyles = css`
     max-width: 52ch;
   }
 
-  /* What to go on with, or how to begin: the one thing on this sheet that is set in a panel. */
-  .first {
-    margin-top: var(--space-5);
-  }
-
+  /* What to go on with, or how to begin: the one thing on this sheet that is set in a box. */
   .continue,
   .guide {
     margin-top: var(--space-5);
-    border: 2px solid var(--ink);
-    border-left: 10px solid var(--accent);
+    border: var(--line) solid var(--ink);
+    outline: var(--line) solid var(--ink);
+    outline-offset: 3px;
     background: var(--paper-raised);
     padding: var(--space-4) var(--space-5);
   }
@@ -48,21 +45,19 @@ export const homePageStyles = css`
   }
 
   .guide li {
-    border-top: 1px solid var(--rule-strong);
-    padding-top: var(--space-2);
+    display: grid;
+    grid-template-columns: auto minmax(0, 1fr);
+    gap: var(--space-3);
+    line-height: 1.4;
   }
 
   .guide li b {
     display: block;
   }
 
-  .guide li .mono {
-    font-weight: 700;
-  }
-
   .unit {
     display: grid;
-    grid-template-columns: minmax(0, 17rem) minmax(0, 1fr) minmax(0, 17.5rem);
+    grid-template-columns: minmax(0, 22rem) minmax(0, 1fr) minmax(0, 17.5rem);
     gap: var(--space-4) var(--space-6);
     padding: var(--space-5) 0;
     border-top: 1px solid var(--rule-strong);
@@ -114,10 +109,12 @@ export const homePageStyles = css`
   }
 
   .also {
-    margin-top: var(--space-2);
+    margin-top: var(--space-1);
     display: flex;
     flex-wrap: wrap;
-    gap: 0 var(--space-4);
+    justify-content: space-between;
+    gap: 0 var(--space-3);
+    font-size: var(--text-s);
   }
 
   .also a,
@@ -194,7 +191,6 @@ export const homePageStyles = css`
     .continue,
     .guide {
       padding: var(--space-3) var(--space-4);
-      border-left-width: 7px;
     }
 
     .continue {
