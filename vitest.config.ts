@@ -6,13 +6,7 @@ export default defineConfig({
   test: {
     environment: 'node',
     include: ['tests/**/*.test.ts'],
-    exclude: [
-      'tests/browser/**',
-      'tests/e2e/**',
-      'tests/long/**',
-      'tests/house/fixtures/**',
-      'node_modules/**',
-    ],
+    exclude: ['tests/browser/**', 'tests/e2e/**', 'tests/long/**', 'node_modules/**'],
     benchmark: {include: ['tests/bench/**/*.bench.ts']},
     testTimeout: 20_000,
     passWithNoTests: true,
