@@ -1,4 +1,10 @@
-import {initialTransition, transition, type AnyMachineSnapshot, type EventObject} from 'xstate';
+import {
+  createActor,
+  initialTransition,
+  type AnyActorScope,
+  type AnyMachineSnapshot,
+  type EventObject,
+} from 'xstate';
 import type {Part} from '../content/unit.ts';
 import type {ElementState, ElementStates} from '../parts/element.ts';
 import {behaviours} from './behaviours.ts';
@@ -31,15 +37,42 @@ export function startPart(part: Part): OperatedPart | undefined {
   return resting;
 }
 
-/** The part after an event. Machines are stepped purely: nothing runs between events. */
+/**
+ * The part after an event. Machines are stepped purely: nothing runs between events. This is what XState's own
+ * `transition` does, save that it makes an actor anew at each step; here one idle actor serves all of a kind.
+ */
 export function after(operated: OperatedPart, event: MachineEvent): OperatedPart {
   const {part, behaviour, state} = operated;
-  const [snapshot] = transition(
-    behaviour.machine,
+  const snapshot = behaviour.machine.transition(
     state as unknown as AnyMachineSnapshot,
     event as EventObject,
+    idleScope(behaviour, part),
   );
   return inState(part, behaviour, snapshot as unknown as MachineState);
+}
+
+const idleScopes = new WeakMap<AnyBehaviour, AnyActorScope>();
+
+/** A scope whose actor is never started: the machines here only assign, so nothing is ever asked of it. */
+function idleScope(behaviour: AnyBehaviour, part: Part): AnyActorScope {
+  let scope = idleScopes.get(behaviour);
+  if (!scope) {
+    const self = createActor(behaviour.machine, {input: behaviour.input(part)});
+    const nothing = (): void => undefined;
+    scope = {
+      self,
+      id: '',
+      sessionId: '',
+      system: self.system,
+      logger: nothing,
+      defer: nothing,
+      emit: nothing,
+      stopChild: nothing,
+      actionExecutor: nothing,
+    };
+    idleScopes.set(behaviour, scope);
+  }
+  return scope;
 }
 
 /** Name of the machine's present state: a string, or nested in an object for nested states. */

@@ -151,7 +151,7 @@ export class RunningUnit implements OperatingUnit {
     }
     works.atMs = untilMs;
     // machines move at events alone; but sensors follow the plant, so readings must see the present
-    works.enter();
+    works.changed();
   }
 
   repair(): void {

@@ -11,8 +11,8 @@ export interface Settleable {
   send(index: number, event: MachineEvent): void;
   /** Lets every motor find its speed; true when one changed. */
   balanceMotors(): boolean;
-  /** How often the network has been entered anew. */
-  readonly solves: number;
+  /** How often something that the network depends on has changed. */
+  readonly changes: number;
 }
 
 /** No unit needs as many rounds; past it everything still moving is left as it is. */
@@ -25,7 +25,6 @@ const mostRounds = 200;
  * chattering, and stay so until something else changes.
  */
 export function settle(unit: Settleable): Settling {
-  const before = unit.solves;
   const loose = new Set<number>();
   let rounds = 0;
   for (;;) {
@@ -38,7 +37,7 @@ export function settle(unit: Settleable): Settling {
   }
   const parts = unit.operated();
   return {
-    rounds: unit.solves - before,
+    rounds,
     chattering: [...loose].sort((a, b) => a - b).map((index) => parts[index]!.part.id),
   };
 }
@@ -95,10 +94,10 @@ function letChatter(unit: Settleable, going: ReadonlySet<number>, loose: Set<num
 
 /** Tells fuses, breakers, windings and overloads their currents; true when an element changed by it. */
 function tellCurrents(unit: Settleable): boolean {
-  const before = unit.solves;
+  const before = unit.changes;
   unit.operated().forEach(({behaviour, state, part}, index) => {
     const event = behaviour.feel?.(state, unit.look, part);
     if (event) unit.send(index, event);
   });
-  return unit.solves !== before;
+  return unit.changes !== before;
 }

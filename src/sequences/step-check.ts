@@ -25,6 +25,12 @@ export function checkStep(operating: OperatingUnit, check: StepCheck): StepOutco
       `${volts.toFixed(1)} V between ${between.join(' and ')}`,
     );
   }
+  if (check.amps) {
+    const {through, atLeast = 0, atMost = Infinity} = check.amps;
+    const {re, im} = operating.amps(through);
+    const amps = Math.hypot(re, im);
+    note(amps >= atLeast && amps <= atMost, `${amps.toFixed(2)} A through ${through}`);
+  }
   if (check.closed !== undefined) {
     const closed = operating.isClosed(check.closed);
     note(closed, `${check.closed} is ${closed ? 'closed' : 'open'}`);

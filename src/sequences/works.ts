@@ -27,12 +27,14 @@ const idleShare = 0.005;
 export class Works implements Settleable, Look {
   course: Plant;
   atMs: number;
-  solves = 0;
+  changes = 0;
   readonly facts: UnitFacts;
   private readonly parts: OperatedPart[];
   private behaviours: Situation['faults'];
   private live: LiveNetwork;
   private states: ElementStates = {};
+  /** The states gathered are behind the parts'. */
+  private stale = true;
 
   constructor({unit, faults, parts, plant, timeMs, wired}: Situation) {
     this.facts = unitFacts(unit);
@@ -41,7 +43,6 @@ export class Works implements Settleable, Look {
     this.course = plant;
     this.atMs = timeMs;
     this.live = new LiveNetwork(wired);
-    this.enter();
   }
 
   // ── what the machines look at ──
@@ -51,7 +52,7 @@ export class Works implements Settleable, Look {
   }
 
   volts(a: string, b: string): number {
-    const {re, im} = this.live.ac.voltsBetween(a, b);
+    const {re, im} = this.network.ac.voltsBetween(a, b);
     return Math.hypot(re, im);
   }
 
@@ -63,12 +64,12 @@ export class Works implements Settleable, Look {
   }
 
   amps(element: string): number {
-    const {re, im} = this.live.ac.amps(element);
+    const {re, im} = this.network.ac.amps(element);
     return Math.hypot(re, im);
   }
 
   dcVolts(a: string, b: string): number {
-    return this.live.dc.voltsBetween(a, b).re;
+    return this.network.dc.voltsBetween(a, b).re;
   }
 
   plant(name: string): number | undefined {
@@ -97,32 +98,43 @@ export class Works implements Settleable, Look {
     return index === undefined ? undefined : this.parts[index];
   }
 
+  /** The network in the parts' present states. */
   get network(): LiveNetwork {
+    this.gather();
     return this.live;
   }
 
   get elementStates(): ElementStates {
+    this.gather();
     return this.states;
   }
 
   /** Goes on with another wiring: a wire lifted, a jumper put on. */
   rewire(wired: WiredNetwork): void {
     this.live = new LiveNetwork(wired);
-    this.enter();
+    this.changed();
   }
 
   replace(index: number, part: OperatedPart): void {
     const changed = !sameStates(this.parts[index]!.states, part.states);
     this.parts[index] = part;
-    if (changed) this.enter();
+    if (changed) this.changed();
   }
 
   send(index: number, event: MachineEvent): void {
     this.replace(index, after(this.parts[index]!, event));
   }
 
+  /** Something that the network depends on has changed: sensors follow the plant, contacts move. */
+  changed(): void {
+    this.stale = true;
+    this.changes++;
+  }
+
   /** Gathers the states of all parts, sensors at their present temperature included. */
-  enter(): void {
+  private gather(): void {
+    if (!this.stale) return;
+    this.stale = false;
     const states: Record<string, ElementState | undefined> = {};
     for (const part of this.parts) Object.assign(states, part.states);
     for (const {state} of this.facts.passive) {
@@ -132,15 +144,14 @@ export class Works implements Settleable, Look {
     }
     this.states = states;
     this.live.enter(states);
-    this.solves++;
   }
 
   settle(): Settling {
     // sensors have followed the plant since the last time
-    this.enter();
+    this.changed();
     const settling = settle(this);
     this.course = this.course.drive(
-      plantDrive(this.facts.feelers, (id) => this.part(id)!, this.live.ac),
+      plantDrive(this.facts.feelers, (id) => this.part(id)!, this.network.ac),
       this.atMs,
     );
     return settling;
@@ -174,7 +185,7 @@ export class Works implements Settleable, Look {
     const id = `${part}.motor`;
     const {plan, network} = this.live.wired;
     const {model} = plan.motors.find(({motor}) => motor.id === id)!.motor;
-    const {main, start} = this.live.ac.windingAmps(id);
+    const {main, start} = this.network.ac.windingAmps(id);
     if (Math.hypot(main.re, main.im) + Math.hypot(start.re, start.im) < idleShare * ratedAmps)
       return 0;
     const hertz = network.frequencyHz;
@@ -183,7 +194,7 @@ export class Works implements Settleable, Look {
     const load = model.loadNewtonMetres * Math.abs(present) ** model.loadExponent;
     const missing = Math.abs(Math.sign(present) * torque - load);
     if (present !== 0 && missing <= balanceShare * model.loadNewtonMetres) return present;
-    const source = this.live.behindMotor(id);
+    const source = this.network.behindMotor(id);
     return balancedSpeed(model, present, (speed) => {
       const amps = motorAmpsBehind(source, model, speed);
       return motorTorque({model}, amps.main, amps.start, speed, hertz);

@@ -35,7 +35,7 @@ const restoredAbove = 1.05;
 /** Its own capacitor carries it over a dip, long enough for a control fuse to blow first (common practice, no source). */
 const ridesThroughMs = 1500;
 /** From power to the first call (common practice, no source). */
-const startsUpMs = 3000;
+const startsUpMs = 10_000;
 
 /**
  * A room thermostat of a heat pump: calls when the room has strayed from the set point by the differential, lets
