@@ -7,7 +7,7 @@ import {shippedIds, shippedText} from '../units/shipped-texts.ts';
 import type {DeskAnswers, DeskQuestion, HiddenFault, LoadedUnit, UnitSource} from './desk-messages.ts';
 
 type Answering = {
-  readonly [Q in DeskQuestion]?: (ask: DeskAnswers[Q]['ask']) => DeskAnswers[Q]['answer'] | Promise<DeskAnswers[Q]['answer']>;
+  readonly [Q in DeskQuestion]: (ask: DeskAnswers[Q]['ask']) => DeskAnswers[Q]['answer'] | Promise<DeskAnswers[Q]['answer']>;
 };
 
 const loaded = new Map<string, Promise<LoadedUnit>>();
@@ -41,6 +41,9 @@ function seal(unit: Unit, faults: readonly string[], complaint: string): HiddenF
   return {sealed, complaint};
 }
 
+/** The simulation is large; listing units and opening links does not need it. */
+const work = () => import('./fault-work.ts');
+
 /** What the desk's worker answers to each question. */
 export const answers: Answering = {
   shippedIds: () => shippedIds,
@@ -50,6 +53,13 @@ export const answers: Answering = {
     const unit = await unitOf(source);
     return seal(unit, faultsById(catalogue(unit), faults).map(({id}) => id), complaint);
   },
+  complaint: async ({source, faults}) => (await work()).derivedComplaint(await unitOf(source), faults),
+  pick: async ({source, difficulty, seed}) => {
+    const unit = await unitOf(source);
+    const {fault, complaint} = (await work()).pickedFault(unit, difficulty, seed);
+    return seal(unit, [fault], complaint);
+  },
+  appraised: async ({source, record}) => (await work()).appraise(await unitOf(source), record),
   opened: ({sealed}) => {
     const opened = openSealed(sealed);
     if ('reason' in opened) throw new Error(opened.reason);

@@ -179,7 +179,7 @@ export const homePageStyles = css`
     }
 
     .unit rb-unit-picture {
-      --picture-height: 9rem;
+      --picture-height: 14rem;
     }
 
     .guide ol,

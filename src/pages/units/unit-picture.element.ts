@@ -15,7 +15,7 @@ export class RbUnitPicture extends LitElement {
     svg {
       display: block;
       width: 100%;
-      max-height: var(--picture-height, 15rem);
+      max-height: var(--picture-height, 19rem);
     }
 
     .box {
