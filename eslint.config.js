@@ -73,14 +73,7 @@ const inlineStyle = {
 
 export default tseslint.config(
   {
-    ignores: [
-      'dist/',
-      'dist.*/',
-      'node_modules/',
-      'test-output/',
-      'coverage/',
-      'tests/house/fixtures/',
-    ],
+    ignores: ['dist/', 'dist.*/', 'node_modules/', 'test-output/', 'coverage/'],
   },
   js.configs.recommended,
   ...tseslint.configs.recommended,
