@@ -89,9 +89,19 @@ function checkStepCheck(check: unknown, path: Path, book: NameBook): void {
   const between = valueAt(check, ['volts', 'between']);
   if (Array.isArray(between))
     between.forEach((ref: unknown, i) => book.terminal(ref, [...path, 'volts', 'between', i]));
+  const through = textAt(valueAt(check, ['amps']), 'through');
+  if (through !== undefined) checkWireId(through, [...path, 'amps', 'through'], book);
   for (const key of ['closed', 'open']) checkContact(textAt(check, key), [...path, key], book);
   const part = textAt(valueAt(check, ['state']), 'part');
   if (part !== undefined) book.part(part, [...path, 'state', 'part']);
+}
+
+function checkWireId(id: string, path: Path, book: NameBook): void {
+  const ids = listAt(book.source.value, 'wires').map((wire) => textAt(wire, 'id'));
+  // a doubled or unreadable id may be the one that was meant
+  if (ids.includes(id) || ids.includes(undefined) || new Set(ids).size < ids.length) return;
+  const names = ids.filter((one) => one !== undefined);
+  book.wrong.note(`wire ${id}`, path, `there is no wire ${id}`, suggest(id, names));
 }
 
 function checkContact(ref: string | undefined, path: Path, book: NameBook): void {

@@ -48,6 +48,7 @@ export const stateWords = [
   'chattering',
   'lit',
   'blank',
+  'display',
   'shifted',
   'tripped',
   'off',
@@ -112,28 +113,41 @@ const circuit = z.strictObject({
   volts: z.number().positive().max(1000),
 });
 
+/** Bounds of a quantity: at least one of the two, the right way round. */
+const bounds = {
+  atLeast: z.number().min(0).max(1000).optional(),
+  atMost: z.number().min(0).max(1000).optional(),
+};
+interface Bounds {
+  readonly atLeast?: number | undefined;
+  readonly atMost?: number | undefined;
+}
+const isBounded = (q: Bounds) => q.atLeast !== undefined || q.atMost !== undefined;
+const canHold = (q: Bounds) => (q.atLeast ?? -Infinity) <= (q.atMost ?? Infinity);
+const cannotHold = {
+  error: 'atLeast is more than atMost, so the check can never hold — swap them',
+};
+
 const volts = z
-  .strictObject({
-    between: z.tuple([placed, placed]),
-    atLeast: z.number().min(0).max(1000).optional(),
-    atMost: z.number().min(0).max(1000).optional(),
-  })
-  .refine((v) => v.atLeast !== undefined || v.atMost !== undefined, {
-    error: 'this check asks for no volts — add atLeast or atMost',
-  })
-  .refine((v) => v.atLeast === undefined || v.atMost === undefined || v.atLeast <= v.atMost, {
-    error: 'atLeast is more than atMost, so the check can never hold — swap them',
-  });
+  .strictObject({between: z.tuple([placed, placed]), ...bounds})
+  .refine(isBounded, {error: 'this check asks for no volts — add atLeast or atMost'})
+  .refine(canHold, cannotHold);
+
+const amps = z
+  .strictObject({through: z.string().min(1).describe('Id of a wire.'), ...bounds})
+  .refine(isBounded, {error: 'this check asks for no amps — add atLeast or atMost'})
+  .refine(canHold, cannotHold);
 
 const check = z
   .strictObject({
     volts: volts.optional(),
+    amps: amps.optional(),
     closed: placed.optional(),
     open: placed.optional(),
     state: z.strictObject({part: z.string().min(1), is: z.enum(stateWords)}).optional(),
   })
   .refine((c) => Object.values(c).some((value) => value !== undefined), {
-    error: 'this step checks nothing — add volts, closed, open or state',
+    error: 'this step checks nothing — add volts, amps, closed, open or state',
   });
 
 const sequence = z.strictObject({

@@ -81,6 +81,8 @@ export interface StepCheck {
     readonly atLeast?: number;
     readonly atMost?: number;
   };
+  /** Amps AC that a clamp around a wire reads, at least / at most. */
+  readonly amps?: {readonly through: string; readonly atLeast?: number; readonly atMost?: number};
   /** Placed contact element id that must be closed / open. */
   readonly closed?: string;
   readonly open?: string;

@@ -261,6 +261,18 @@ describe('one mistake gives one message, with its place and its mend', () => {
       'S1 has no terminal 3 — S1 has 1, 2; did you mean S1.1?',
     ],
     [
+      'a step that clamps an unknown wire',
+      'check: {closed: K1.bell,',
+      'check: {amps: {through: ▸W9, atLeast: 1}, closed: K1.bell,',
+      'there is no wire W9 — did you mean W1?',
+    ],
+    [
+      'a step whose bounds exclude each other',
+      'between: [S1.2, SUP.N], atLeast: 20}',
+      'between: [S1.2, SUP.N], atLeast: 20, atMost: 2}',
+      'atLeast is more than atMost, so the check can never hold — swap them',
+    ],
+    [
       'a step that asks for an unknown state',
       'is: pulled-in',
       'is: ▸puled-in',
@@ -270,7 +282,7 @@ describe('one mistake gives one message, with its place and its mend', () => {
       'a step that checks nothing',
       'check: {closed: K1.bell, state: {part: K1, is: pulled-in}}',
       'check: ▸{}',
-      'this step checks nothing — add volts, closed, open or state',
+      'this step checks nothing — add volts, amps, closed, open or state',
     ],
     [
       'a voltage check without a bound',
