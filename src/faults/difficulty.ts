@@ -6,7 +6,7 @@ export const difficulties = ['easy', 'medium', 'hard'] as const;
 export type Difficulty = (typeof difficulties)[number];
 
 /** At most this many parts in the path is easy, and medium; what is above is hard. */
-const easyUpTo = 4;
+const easyUpTo = 3;
 const mediumUpTo = 6;
 
 /**
