@@ -1,6 +1,6 @@
 import type {Unit} from '../content/unit.ts';
 import type {BenchView} from './bench-view.ts';
-import type {PickOption} from './pick-list.element.ts';
+import type {PickOption} from './pick-option.ts';
 
 /** Every point that a lead or a jumper can go on: terminals in unit order, then the ends that hang lifted. */
 export function terminalOptions(unit: Unit, view: BenchView): readonly PickOption[] {
@@ -22,7 +22,10 @@ export function terminalOptions(unit: Unit, view: BenchView): readonly PickOptio
 
 /** Every wire, by id, colour and where it goes. */
 export function wireOptions(unit: Unit): readonly PickOption[] {
-  return unit.wires.map((wire) => ({id: wire.id, text: `${wire.colour}, ${wire.from} to ${wire.to}`}));
+  return unit.wires.map((wire) => ({
+    id: wire.id,
+    text: `${wire.colour}, ${wire.from} to ${wire.to}`,
+  }));
 }
 
 /** Volts that the unit's circuits stand at, and half of a split supply, lowest first: what is usually expected. */

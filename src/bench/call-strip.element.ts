@@ -7,6 +7,8 @@ import {controlStyles} from './controls.styles.ts';
 /**
  * The head of a service call: the unit, what the customer says, the nameplate, the clock.
  * Its slot takes the page's buttons.
+ *
+ * @event help-asked - A person wants to know how the bench is worked.
  */
 @customElement('rb-call-strip')
 export class CallStrip extends LitElement {
@@ -30,6 +32,9 @@ export class CallStrip extends LitElement {
         margin: 0;
         font-size: var(--text-l);
         line-height: 1.15;
+      }
+      .plate + .plate {
+        margin-inline-start: var(--space-2);
       }
       .plate {
         min-block-size: 24px;
@@ -158,9 +163,6 @@ export class CallStrip extends LitElement {
         dd {
           font-size: var(--text-s);
         }
-        ::slotted(*) {
-          display: none;
-        }
       }
     `,
   ];
@@ -178,6 +180,10 @@ export class CallStrip extends LitElement {
     this.dialog.showModal();
   }
 
+  private askHelp(): void {
+    this.dispatchEvent(new CustomEvent('help-asked', {bubbles: true, composed: true}));
+  }
+
   override render() {
     if (!this.unit) return nothing;
     return html`
@@ -185,11 +191,14 @@ export class CallStrip extends LitElement {
         <div class="identity">
           <h1>${this.unit.title}</h1>
           <button type="button" class="plate" @click=${this.showNameplate}>Nameplate</button>
+          <button type="button" class="plate" @click=${this.askHelp}>How to</button>
         </div>
         <p class="complaint">
-          ${this.quoted
-            ? html`<span class="who">The customer says</span><q>${this.complaint}</q>`
-            : html`<span class="said">${this.complaint}</span>`}
+          ${
+            this.quoted
+              ? html`<span class="who">The customer says</span><q>${this.complaint}</q>`
+              : html`<span class="said">${this.complaint}</span>`
+          }
         </p>
         <dl>
           <div>

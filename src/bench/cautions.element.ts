@@ -52,6 +52,17 @@ export class Cautions extends LitElement {
         font-weight: 700;
       }
       @media (max-width: 760px) {
+        .strip:not(.folded) {
+          grid-template-columns: auto minmax(0, 1fr);
+        }
+        .strip:not(.folded) .button {
+          grid-column: 1 / -1;
+          justify-self: end;
+        }
+        ul {
+          max-block-size: 8rem;
+          overflow-y: auto;
+        }
         .strip {
           padding-inline: var(--space-3);
           font-size: var(--text-s);
@@ -81,7 +92,7 @@ export class Cautions extends LitElement {
         fresh.length > 0
           ? html`<section class="strip" aria-label="Caution">
               ${mark}
-              <ul>
+              <ul tabindex="0" aria-label="Cautions">
                 ${fresh.map((caution) => html`<li data-caution=${caution.id}>${caution.text}</li>`)}
               </ul>
               <button type="button" class="button small" @click=${this.acknowledge}>

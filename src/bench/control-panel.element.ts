@@ -1,4 +1,4 @@
-import {LitElement, css, html, nothing, type TemplateResult} from 'lit';
+import {LitElement, css, html, nothing, type PropertyValues, type TemplateResult} from 'lit';
 import {customElement, property} from 'lit/decorators.js';
 import type {Unit} from '../content/unit.ts';
 import type {Action} from './actions.ts';
@@ -54,6 +54,12 @@ export class ControlPanel extends LitElement {
   @property({attribute: false}) view?: BenchView;
   @property({attribute: false}) refusal?: RefusedAction;
 
+  protected override updated(changed: PropertyValues<this>): void {
+    if (changed.has('refusal') && this.refusal) {
+      this.renderRoot.querySelector('.refused')?.scrollIntoView({block: 'nearest'});
+    }
+  }
+
   override render() {
     const {unit, view} = this;
     if (!unit || !view) return nothing;
@@ -94,11 +100,11 @@ export class ControlPanel extends LitElement {
               html`${isolating.map(
                 (each) =>
                   html`<rb-isolation
-                      .view=${view}
-                      .partId=${each.part}
-                      .label=${titleOf(unit, each)}
-                    ></rb-isolation>
-                    ${this.refusedAt(each.target)}${this.refusedAt(each.part)}`,
+                    .view=${view}
+                    .partId=${each.part}
+                    .label=${titleOf(unit, each)}
+                    >${this.refusedAt(each.target)}${this.refusedAt(each.part)}</rb-isolation
+                  >`,
               )}`,
             )
           : nothing

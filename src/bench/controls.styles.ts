@@ -12,6 +12,9 @@ export const controlStyles = css`
   *::after {
     box-sizing: border-box;
   }
+  [hidden] {
+    display: none !important;
+  }
   h2,
   h3,
   p,

@@ -8,6 +8,7 @@ import {clockText, minutesText} from './clock-text.ts';
 import {controlStyles} from './controls.styles.ts';
 import type {Debrief} from './debrief.ts';
 import {debriefSheetStyles} from './debrief-sheet.styles.ts';
+import {cross, tick} from './marks.element.ts';
 import {expectationText} from './expectation-text.ts';
 
 const verdicts: Readonly<
@@ -80,7 +81,7 @@ export class DebriefSheet extends LitElement {
           const state = step.broke ? 'broke' : step.faulted ? 'held' : 'missed';
           const words = step.broke ? 'It broke here.' : step.faulted ? '' : 'Never came to it.';
           return html`<li class=${state}>
-            <span class="node" aria-hidden="true">${step.broke ? '✕' : at + 1}</span>
+            <span class="node" aria-hidden="true">${step.broke ? cross : at + 1}</span>
             <span>${step.title}${words ? html`<small>${words}</small>` : nothing}</span>
           </li>`;
         })}
@@ -140,15 +141,9 @@ export class DebriefSheet extends LitElement {
                       <td class="mono">${reading.logIndex + 1}</td>
                       <td>${entry ? this.place(entry) : nothing}</td>
                       <td class="value expected" data-title="Expected">
-                        ${expectationText(entry?.expected, entry?.function)}${
-                          reading.expectedRight === undefined
-                            ? nothing
-                            : html`<span>
-                                ${reading.expectedRight ? '✓' : '✕'}<span class="visually-hidden">
-                                  ${reading.expectedRight ? 'as read' : 'not as read'}</span
-                                ></span
-                              >`
-                        }
+                        <span
+                          >${expectationText(entry?.expected, entry?.function)}${this.met(reading.expectedRight)}</span
+                        >
                       </td>
                       <td class="value" data-title="Read">${shown(reading.read)}</td>
                       <td class="value" data-title="Healthy">${shown(reading.healthy)}</td>
@@ -164,10 +159,17 @@ export class DebriefSheet extends LitElement {
     </section>`;
   }
 
+  private met(right: boolean | undefined) {
+    if (right === undefined) return nothing;
+    return html` ${right ? tick : cross}<span class="visually-hidden"
+        >${right ? ' as read' : ' not as read'}</span
+      >`;
+  }
+
   private place(entry: LogEntry) {
     const where = entry.wire ? `clamp on ${entry.wire}` : `${entry.red} to ${entry.black}`;
     return html`<b class="mono">${where}</b>,
-      ${entry.function ? functionNames[entry.function].title.toLowerCase() : ''}
+      ${entry.function ? functionNames[entry.function].title : ''}
       <div class="quiet-text">${clockText(entry.timeMs)} · ${entry.state}</div>`;
   }
 }

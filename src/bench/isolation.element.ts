@@ -4,10 +4,11 @@ import type {Action} from './actions.ts';
 import type {BenchView} from './bench-view.ts';
 import {controlStyles} from './controls.styles.ts';
 import './control-field.element.ts';
+import {tick} from './marks.element.ts';
 import {lockOutSteps} from './lock-out-steps.ts';
 
 /**
- * One disconnect or breaker: its lever, its lock, and how far its lock-out has come.
+ * One disconnect or breaker: its lever, its lock, and how far its lock-out has come. Its slot takes what was refused.
  *
  * @event {{action: Action}} action-asked - A person moved the lever, or hung or took off the lock.
  */
@@ -83,6 +84,7 @@ export class Isolation extends LitElement {
         .label=${this.label}
         .owner=${this.partId}
       ></rb-control-field>
+      <slot></slot>
       ${
         isOpen
           ? html`<div class="lock-line">
@@ -108,7 +110,7 @@ export class Isolation extends LitElement {
                 ${steps.map(
                   (step, at) =>
                     html`<li class="step ${step.done ? 'done' : at === now ? 'now' : ''}">
-                      <span class="mark" aria-hidden="true">${step.done ? '✓' : at + 1}</span>
+                      <span class="mark" aria-hidden="true">${step.done ? tick : at + 1}</span>
                       <span>
                         <b>${step.title}</b
                         ><span class="visually-hidden">${step.done ? ' (done)' : ''}</span>

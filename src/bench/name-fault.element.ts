@@ -6,7 +6,7 @@ import type {BenchView} from './bench-view.ts';
 import {controlStyles} from './controls.styles.ts';
 import './field-log.element.ts';
 import './pick-list.element.ts';
-import type {PickOption} from './pick-list.element.ts';
+import type {PickOption} from './pick-option.ts';
 import {placeOf, type RefusedAction} from './refused-action.ts';
 
 /** The id under which what is neither part nor wire is searched. */
@@ -14,15 +14,23 @@ const plantSite = 'air-and-refrigerant';
 
 /** Faults of the catalogue that sit at a part, at a wire (alone or with a neighbour), or in the plant. */
 export function faultsAt(faults: readonly CatalogueLine[], site: string): readonly CatalogueLine[] {
-  return faults.filter(({parts, wires}) =>
-    parts.length + wires.length === 0 ? site === plantSite : parts.includes(site) || wires.includes(site),
+  const here = faults.filter(({parts, wires}) =>
+    parts.length + wires.length === 0
+      ? site === plantSite
+      : parts.includes(site) || wires.includes(site),
   );
+  // what is wrong with this one alone comes before what it shares with a neighbour
+  return [
+    ...here.filter(({wires}) => wires.length < 2),
+    ...here.filter(({wires}) => wires.length > 1),
+  ];
 }
 
 /**
  * Names the fault: where it is, what is wrong with it, and the readings that prove it.
  *
  * @event {{action: Action}} action-asked - A person named it, and confirmed.
+ * @event give-up-asked - A person would rather give up.
  * @event point-out-asked - A person wants to point at the part or wire on the diagram.
  */
 @customElement('rb-name-fault')
@@ -250,7 +258,9 @@ export class NameFault extends LitElement {
                     Name it
                   </button>
                 </span>`
-            : html`<span class="quiet-text">${fault ? fault.name : 'Nothing is named yet.'}</span>
+            : html`<button type="button" class="button quiet" @click=${this.giveUp}>
+                  Give up …
+                </button>
                 <span class="buttons">
                   <button
                     type="button"
@@ -302,6 +312,11 @@ export class NameFault extends LitElement {
   private pointOut(): void {
     this.hide();
     this.dispatchEvent(new CustomEvent('point-out-asked', {bubbles: true, composed: true}));
+  }
+
+  private giveUp(): void {
+    this.hide();
+    this.dispatchEvent(new CustomEvent('give-up-asked', {bubbles: true, composed: true}));
   }
 
   private name(fault: CatalogueLine): void {

@@ -3,47 +3,7 @@ import {customElement, property, query, state} from 'lit/decorators.js';
 import {classMap} from 'lit/directives/class-map.js';
 import {controlStyles} from './controls.styles.ts';
 import {pickListStyles} from './pick-list.styles.ts';
-
-/** Something that can be picked by its id: a terminal, a wire, a part. */
-export interface PickOption {
-  readonly id: string;
-  /** What it is, in words. */
-  readonly text: string;
-  /** Why it cannot be picked now ("behind a closed cover"). */
-  readonly barred?: string;
-}
-
-/** Words typed, each of which must stand somewhere in an option; ids first, in unit order. */
-export function matchingOptions(
-  options: readonly PickOption[],
-  typed: string,
-): readonly PickOption[] {
-  const words = typed
-    .toLowerCase()
-    .split(/[\s.,]+/)
-    .filter(Boolean);
-  if (words.length === 0) return options;
-  const idKey = (option: PickOption): string => option.id.toLowerCase().replaceAll('.', ' ');
-  const hits = options.filter((option) => {
-    const all = `${idKey(option)} ${option.text.toLowerCase()}`;
-    return words.every((word) => all.includes(word));
-  });
-  const whole = words.join(' ');
-  const rank = (option: PickOption): number => {
-    const id = idKey(option);
-    return id === whole
-      ? 0
-      : id.startsWith(whole)
-        ? 1
-        : words.every((word) => id.includes(word))
-          ? 2
-          : 3;
-  };
-  return hits
-    .map((option, at) => ({option, at, rank: rank(option)}))
-    .sort((a, b) => a.rank - b.rank || a.at - b.at)
-    .map(({option}) => option);
-}
+import {matchingOptions, type PickOption} from './pick-option.ts';
 
 /**
  * A list that is searched by typing: the way to any terminal, wire or part without a pointer.

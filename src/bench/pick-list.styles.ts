@@ -42,6 +42,13 @@ export const pickListStyles = css`
     position: static;
     box-shadow: none;
   }
+  @media (max-width: 760px) {
+    .list {
+      position: static;
+      max-block-size: 11rem;
+      box-shadow: none;
+    }
+  }
   .option {
     display: flex;
     flex-wrap: wrap;

@@ -5,7 +5,7 @@ import type {Action} from './actions.ts';
 import type {BenchView} from './bench-view.ts';
 import {controlStyles} from './controls.styles.ts';
 import './pick-list.element.ts';
-import type {PickOption} from './pick-list.element.ts';
+import type {PickOption} from './pick-option.ts';
 import {placeOf, type RefusedAction} from './refused-action.ts';
 
 export type WireTool = 'lift' | 'jumper';

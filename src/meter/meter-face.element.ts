@@ -34,7 +34,7 @@ export class MeterFace extends LitElement {
   @property() next: Lead = 'red';
   /** The tone is off; the glass still shows it. */
   @property({type: Boolean}) muted = false;
-  /** One line on the glass while there is nothing to show. */
+  /** A word or two on the glass while there is nothing to show. */
   @property() prompt = '';
 
   @query('.key[aria-checked="true"]') private chosenKey?: HTMLElement;
@@ -52,6 +52,7 @@ export class MeterFace extends LitElement {
         <div class="glass">
           <div class="flags">
             <span>${name.title}</span>
+            ${!shown && this.prompt ? html`<span class="prompt">${this.prompt}</span>` : nothing}
             ${
               shown?.hazard
                 ? html`<span class="flag hazard">${hazardSymbol} Live: do not trust this</span>`
@@ -64,7 +65,6 @@ export class MeterFace extends LitElement {
             ${shown?.text ?? '– – –'}
           </div>
           <div class="unit" aria-hidden="true">${shown?.unit ?? ''}</div>
-          ${!shown && this.prompt ? html`<div class="prompt">${this.prompt}</div>` : nothing}
         </div>
         ${name.probes === 'clamp' ? this.jaw() : this.leads()}
         <div

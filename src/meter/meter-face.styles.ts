@@ -72,8 +72,7 @@ export const meterFaceStyles = css`
     padding-block-end: 0.35rem;
   }
   .prompt {
-    grid-column: 1 / -1;
-    font-size: var(--text-s);
+    font-weight: 400;
   }
   .leads {
     display: grid;

@@ -56,7 +56,11 @@ export class BenchDesk extends LitElement {
   @property({attribute: false}) layout: unknown;
   @property({attribute: false}) view?: BenchView;
   @property({attribute: false}) refusal?: RefusedAction;
-  @property({attribute: false}) settings: BenchSettings = {muted: false, shortcuts: true, view: 'ladder'};
+  @property({attribute: false}) settings: BenchSettings = {
+    muted: false,
+    shortcuts: true,
+    view: 'ladder',
+  };
   /** The bench is at work on an action. */
   @property({type: Boolean}) busy = false;
   /** There is a fault to name. */
@@ -75,6 +79,8 @@ export class BenchDesk extends LitElement {
   @state() private selectedPart?: string;
   @state() private selectedWire?: string;
   @state() private listOpen = false;
+  /** The log lies over the drawing as a table. */
+  @state() private tableOpen = false;
 
   @query('rb-unit-diagram') private diagram?: UnitDiagram;
   @query('rb-expectation-form') private form?: ExpectationForm;
@@ -104,15 +110,19 @@ export class BenchDesk extends LitElement {
     const {unit, view} = this;
     if (!unit || !view) return nothing;
     const sheet = this.panel === 'unit' || this.panel === 'log' || this.panel === 'notes';
-    return html`<div class="desk ${sheet ? 'sheet' : 'probing'}">
+    return html`<div class="desk ${sheet ? 'sheet' : 'probing'} ${this.panel}">
       ${this.drawing(unit, view)}
       <div class="meter">${this.meter(view)}</div>
       <div class="tabs" role="tablist" aria-label="At hand" @keydown=${this.onTabsKeydown}>
         ${panels.map(({id, title}) => this.tab(id, title, view))}
       </div>
-      ${this.nameable
-        ? html`<button type="button" class="naming" @click=${() => this.emit('naming-asked')}>Name it</button>`
-        : nothing}
+      ${
+        this.nameable
+          ? html`<button type="button" class="naming" @click=${() => this.emit('naming-asked')}>
+              Name it
+            </button>`
+          : nothing
+      }
       <div class="panel" role="tabpanel" id="panel" aria-labelledby="tab-${this.panel}">
         ${this.panelContent(unit, view)}
       </div>
@@ -130,6 +140,12 @@ export class BenchDesk extends LitElement {
     if (panel !== 'read') this.listOpen = false;
   }
 
+  private showDrawing(view: BenchSettings['view']): void {
+    this.tableOpen = false;
+    if (view !== this.settings.view)
+      this.emit('settings-changed', {settings: {...this.settings, view}});
+  }
+
   chooseFunction(fn: MeterFunction): void {
     if (fn !== this.view?.meter.function) this.ask({do: 'meter', function: fn});
   }
@@ -137,6 +153,7 @@ export class BenchDesk extends LitElement {
   async focusOn(place: 'diagram' | 'list' | 'expectation'): Promise<void> {
     if (place !== 'diagram' && this.panel !== 'read') this.showPanel('read');
     if (place === 'list') this.listOpen = true;
+    if (place === 'diagram') this.tableOpen = false;
     await this.updateComplete;
     if (place === 'diagram') this.diagram?.focus();
     else if (place === 'expectation') this.form?.focus();
@@ -158,12 +175,20 @@ export class BenchDesk extends LitElement {
             (kind) =>
               html`<button
                 type="button"
-                aria-pressed=${this.settings.view === kind ? 'true' : 'false'}
-                @click=${() => this.emit('settings-changed', {settings: {...this.settings, view: kind}})}
+                aria-pressed=${!this.tableOpen && this.settings.view === kind ? 'true' : 'false'}
+                @click=${() => this.showDrawing(kind)}
               >
                 ${kind === 'ladder' ? 'Ladder' : 'Connection'}
               </button>`,
           )}
+          <button
+            type="button"
+            class="wide"
+            aria-pressed=${this.tableOpen ? 'true' : 'false'}
+            @click=${() => (this.tableOpen = true)}
+          >
+            Log table
+          </button>
         </div>
         <span class="hint" role="status">${this.hint()}</span>
         <button
@@ -175,7 +200,15 @@ export class BenchDesk extends LitElement {
           List
         </button>
       </div>
+      ${
+        this.tableOpen
+          ? html`<div class="table" tabindex="0" role="region" aria-label="Field log as a table">
+              <rb-field-log .entries=${view.log} .safety=${view.safety}></rb-field-log>
+            </div>`
+          : nothing
+      }
       <rb-unit-diagram
+        ?hidden=${this.tableOpen}
         .unit=${unit}
         .view=${this.settings.view}
         .layout=${this.layout}
@@ -199,15 +232,18 @@ export class BenchDesk extends LitElement {
   }
 
   private hint() {
-    if (this.pointing) return html`Pick the part or wire at fault`;
+    if (this.pointing) return html`Pick the part or wire`;
     if (this.panel === 'wires') {
       if (this.tool === 'lift') return html`Pick a wire`;
-      return this.jumperFrom && !this.jumperTo ? html`Pick the jumper’s other end` : html`Pick a terminal for the jumper`;
+      return this.jumperFrom && !this.jumperTo
+        ? html`Pick the other end`
+        : html`Pick the jumper’s first end`;
     }
-    if (this.probes === 'clamp') return html`Pick a wire for the clamp`;
+    if (this.probes === 'clamp') return html`Pick a wire`;
     const {next} = this.probing;
-    return html`<span class="tip ${next}" aria-hidden="true">${next === 'red' ? 'R' : 'B'}</span> Pick a terminal
-      for ${next}`;
+    return html`<span class="tip ${next}" aria-hidden="true">${next === 'red' ? 'R' : 'B'}</span>
+      <span class="wide">Pick a terminal for the ${next} lead</span
+      ><span class="narrow">Place ${next}</span>`;
   }
 
   private meter(view: BenchView) {
@@ -263,9 +299,17 @@ export class BenchDesk extends LitElement {
           @jumper-end-chosen=${(event: CustomEvent<{terminal: string}>) => this.onTerminal(event.detail.terminal, 'list')}
         ></rb-wire-work>`;
       case 'unit':
-        return html`<rb-control-panel .unit=${unit} .view=${view} .refusal=${this.refusal}></rb-control-panel>`;
+        return html`<rb-control-panel
+          .unit=${unit}
+          .view=${view}
+          .refusal=${this.refusal}
+        ></rb-control-panel>`;
       case 'log':
-        return html`<rb-field-log newest-first .entries=${view.log} .safety=${view.safety}></rb-field-log>`;
+        return html`<rb-field-log
+          newest-first
+          .entries=${view.log}
+          .safety=${view.safety}
+        ></rb-field-log>`;
       case 'notes':
         return html`<rb-note-form></rb-note-form>
           <rb-field-log
@@ -282,9 +326,11 @@ export class BenchDesk extends LitElement {
     const clamping = this.probes === 'clamp';
     const readings = view.log.filter((entry) => entry.kind === 'reading').slice(-latestShown);
     return html`
-      ${this.refusal && placeOf(this.refusal.action) === 'meter'
-        ? html`<p class="refused" role="alert">${this.refusal.sentence}</p>`
-        : nothing}
+      ${
+        this.refusal && placeOf(this.refusal.action) === 'meter'
+          ? html`<p class="refused" role="alert">${this.refusal.sentence}</p>`
+          : nothing
+      }
       <rb-pick-list
         class="find ${this.listOpen ? 'open' : ''}"
         .label=${clamping ? 'Close the clamp on' : `Put the ${this.probing.next} lead on`}
@@ -292,25 +338,29 @@ export class BenchDesk extends LitElement {
         clears
         .options=${clamping ? wireOptions(unit) : terminalOptions(unit, view)}
         @picked=${(event: CustomEvent<{id: string}>) =>
-          clamping ? this.onWire(event.detail.id, 'list') : this.onTerminal(event.detail.id, 'list')}
+          clamping
+            ? this.onWire(event.detail.id, 'list')
+            : this.onTerminal(event.detail.id, 'list')}
       ></rb-pick-list>
       <rb-expectation-form
         .function=${view.meter.function}
-        .ready=${this.ready}
+        ?ready=${this.ready}
         .again=${!this.moved && view.meter.display !== undefined}
         .busy=${this.busy}
         .usualVolts=${usualVolts(unit)}
         @reading-asked=${(event: CustomEvent<{expected?: Expectation}>) => this.onReadingAsked(event.detail.expected)}
       ></rb-expectation-form>
-      ${readings.length > 0
-        ? html`<rb-field-log
-            class="latest"
-            caption="Latest readings"
-            newest-first
-            .entries=${readings}
-            .safety=${view.safety}
-          ></rb-field-log>`
-        : nothing}
+      ${
+        readings.length > 0
+          ? html`<rb-field-log
+              class="latest"
+              caption="Latest readings"
+              newest-first
+              .entries=${readings}
+              .safety=${view.safety}
+            ></rb-field-log>`
+          : nothing
+      }
     `;
   }
 
@@ -325,7 +375,8 @@ export class BenchDesk extends LitElement {
 
   private get mode(): 'red' | 'black' | 'clamp' | 'lift' | 'select' {
     if (this.pointing) return 'select';
-    if (this.panel === 'wires') return this.tool === 'lift' ? 'lift' : this.jumperFrom ? 'black' : 'red';
+    if (this.panel === 'wires')
+      return this.tool === 'lift' ? 'lift' : this.jumperFrom ? 'black' : 'red';
     return this.probes === 'clamp' ? 'clamp' : this.probing.next;
   }
 
@@ -398,7 +449,9 @@ export class BenchDesk extends LitElement {
     const at = panels.findIndex(({id}) => id === this.panel);
     const next = panels[(at + step + panels.length) % panels.length];
     this.showPanel(next.id);
-    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>(`#tab-${next.id}`)?.focus());
+    void this.updateComplete.then(() =>
+      this.renderRoot.querySelector<HTMLElement>(`#tab-${next.id}`)?.focus(),
+    );
   }
 
   private readonly notice = (event: Event): void => {

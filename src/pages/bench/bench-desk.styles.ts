@@ -50,8 +50,14 @@ export const benchDeskStyles = css`
   .tip.black {
     background: var(--lead-black);
   }
-  .bar .end {
+  .bar .list {
     margin-inline-start: auto;
+  }
+  .table {
+    min-block-size: 0;
+    overflow-y: auto;
+    padding: 0 var(--space-4) var(--space-4);
+    background: var(--paper-raised);
   }
   rb-unit-diagram {
     min-block-size: 0;
@@ -127,6 +133,7 @@ export const benchDeskStyles = css`
         'panel panel' minmax(0, 1fr)
         'tabs naming' auto / minmax(0, 1fr) auto;
     }
+    .desk.wires .meter,
     .desk.sheet .drawing,
     .desk.sheet .meter {
       display: none;
@@ -171,6 +178,9 @@ export const benchDeskStyles = css`
       border-block-start: 4px solid transparent;
       font-size: var(--text-s);
     }
+    .segments .wide {
+      display: none;
+    }
     .naming {
       grid-area: naming;
       display: block;
@@ -184,12 +194,15 @@ export const benchDeskStyles = css`
       cursor: pointer;
     }
     .latest,
-    .find:not(.open) {
+    .find:not(.open),
+    .wide,
+    rb-expectation-form:not([ready]) {
       display: none;
     }
   }
   @media (min-width: 761px) {
-    .bar .list {
+    .bar .list,
+    .narrow {
       display: none;
     }
   }

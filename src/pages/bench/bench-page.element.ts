@@ -11,7 +11,12 @@ import '../../bench/name-fault.element.ts';
 import type {NameFault} from '../../bench/name-fault.element.ts';
 import type {RefusedAction} from '../../bench/refused-action.ts';
 import {functionAt} from '../../meter/function-names.ts';
-import {openAttempts, StoreError, type AttemptHead, type AttemptStore} from '../../store/attempts.ts';
+import {
+  openAttempts,
+  StoreError,
+  type AttemptHead,
+  type AttemptStore,
+} from '../../store/attempts.ts';
 import {goTo, hrefOf} from '../app/router.ts';
 import {desk as theDesk} from '../desk/desk.ts';
 import './bench-desk.element.ts';
@@ -30,7 +35,12 @@ import {WorkerBenchLink} from './worker-bench-link.ts';
 type Phase =
   | {readonly is: 'loading'; readonly resuming: boolean}
   | {readonly is: 'working'}
-  | {readonly is: 'failed'; readonly title: string; readonly reason: string; readonly again: boolean};
+  | {
+      readonly is: 'failed';
+      readonly title: string;
+      readonly reason: string;
+      readonly again: boolean;
+    };
 
 /**
  * A service call at the bench: opens the attempt, resumes it where it was left, and passes every deed to the
@@ -94,11 +104,13 @@ export class BenchPage extends LitElement {
         <h1 tabindex="-1">${phase.title}</h1>
         <p role="alert">${phase.reason}</p>
         <div class="row">
-          ${phase.again
-            ? html`<button type="button" class="button primary" @click=${() => this.open()}>
-                Work on it here
-              </button>`
-            : nothing}
+          ${
+            phase.again
+              ? html`<button type="button" class="button primary" @click=${() => this.open()}>
+                  Work on it here
+                </button>`
+              : nothing
+          }
           <a class="button" href=${hrefOf({page: 'home'})}>Back to the units</a>
         </div>
       </div>`;
@@ -111,17 +123,23 @@ export class BenchPage extends LitElement {
         .quoted=${this.isCall}
         .timeMs=${view.timeMs}
         .minutes=${view.minutes}
+        @help-asked=${() => this.help.show()}
       >
         <div class="top-buttons">
-          ${this.isCall && view.stage === 'working'
-            ? html`<button type="button" class="button quiet" @click=${() => this.confirm.showModal()}>
-                  Give up
-                </button>
-                <button type="button" class="button primary" @click=${this.startNaming}>Name the fault</button>`
-            : nothing}
-          <button type="button" class="button" aria-label="How to work at the bench, and keys" @click=${() => this.help.show()}>
-            ?
-          </button>
+          ${
+            this.isCall && view.stage === 'working'
+              ? html`<button
+                    type="button"
+                    class="button quiet"
+                    @click=${() => this.confirm.showModal()}
+                  >
+                    Give up
+                  </button>
+                  <button type="button" class="button primary" @click=${this.startNaming}>
+                    Name the fault
+                  </button>`
+              : nothing
+          }
         </div>
       </rb-call-strip>
       <div>
@@ -176,25 +194,42 @@ export class BenchPage extends LitElement {
       const cleared = view.stage === 'cleared';
       return html`<div class="banner">
         <span>
-          ${cleared
-            ? html`<b>The fault is cleared.</b> Run the unit and read what proves it.`
-            : html`<b>The call is answered.</b> The bench stays open for more readings.`}
+          ${
+            cleared
+              ? html`<b>The fault is cleared.</b> Run the unit and read what proves it.`
+              : html`<b>The call is answered.</b> The bench stays open for more readings.`
+          }
         </span>
-        ${cleared
-          ? nothing
-          : html`<button type="button" class="button small" @click=${() => this.act({do: 'clear'})}>Clear the fault</button>`}
-        <a class="button small" href=${hrefOf({page: 'debrief', attempt: this.attemptId})}>To the debrief</a>
+        ${
+          cleared
+            ? nothing
+            : html`<button
+                type="button"
+                class="button small"
+                @click=${() => this.act({do: 'clear'})}
+              >
+                Clear the fault
+              </button>`
+        }
+        <a class="button small" href=${hrefOf({page: 'debrief', attempt: this.attemptId})}
+          >To the debrief</a
+        >
       </div>`;
     }
     if (this.pointing) {
       return html`<div class="banner resumed">
         <span><b>Point it out:</b> pick the part or wire on the drawing.</span>
-        <button type="button" class="button small" @click=${this.startNaming}>Back to naming</button>
+        <button type="button" class="button small" @click=${this.startNaming}>
+          Back to naming
+        </button>
       </div>`;
     }
     if (this.resumed > 0) {
       return html`<div class="banner resumed" role="status">
-        <span><b>Picking up where you left off:</b> ${this.resumed === 1 ? 'one action' : `${this.resumed} actions`} done again.</span>
+        <span
+          ><b>Picking up where you left off:</b>
+          ${this.resumed === 1 ? 'one action' : `${this.resumed} actions`} done again.</span
+        >
         <button type="button" class="button small" @click=${() => (this.resumed = 0)}>Go on</button>
       </div>`;
     }
@@ -211,18 +246,29 @@ export class BenchPage extends LitElement {
     this.phase = {is: 'loading', resuming: false};
     try {
       const store = (this.store = await openAttempts());
-      const [record, head] = await Promise.all([store.get(this.attemptId), store.head(this.attemptId)]);
+      const [record, head] = await Promise.all([
+        store.get(this.attemptId),
+        store.head(this.attemptId),
+      ]);
       if (!record || !head) {
-        this.fail('No such call here', 'This device does not hold that call. It may have been deleted, or begun on another device.');
+        this.fail(
+          'No such call here',
+          'This device does not hold that call. It may have been deleted, or begun on another device.',
+        );
         return;
       }
       this.head = head;
       this.phase = {is: 'loading', resuming: record.actions.length > 0};
-      const [unit, settings] = await Promise.all([theDesk().unit(store, record.unit), readSettings(store)]);
+      const [unit, settings] = await Promise.all([
+        theDesk().unit(store, record.unit),
+        readSettings(store),
+      ]);
       this.settings = settings;
       this.layout = await layoutOf(unit);
       this.link = this.makeLink();
-      this.session = await BenchSession.open(record, unit, this.link, store, (view) => this.show(view));
+      this.session = await BenchSession.open(record, unit, this.link, store, (view) =>
+        this.show(view),
+      );
       this.stopWatching = store.onTakenOver(record.id, () => this.takenOver());
       this.resumed = record.actions.length;
       this.faults = await this.link.catalogue();
@@ -258,10 +304,20 @@ export class BenchPage extends LitElement {
         this.refusal = {action, sentence: outcome.refused};
         return;
       }
-      if (action.do === 'name' || action.do === 'give-up') goTo({page: 'debrief', attempt: this.attemptId});
+      if (action.do === 'name' || action.do === 'give-up')
+        goTo({page: 'debrief', attempt: this.attemptId});
     } catch (error) {
-      if (error instanceof StoreError && (error.code === 'taken-over' || error.code === 'out-of-step')) this.takenOver();
-      else this.fail('That could not be kept', `${sentenceOf(error)} Nothing before it is lost.`, true);
+      if (
+        error instanceof StoreError &&
+        (error.code === 'taken-over' || error.code === 'out-of-step')
+      )
+        this.takenOver();
+      else
+        this.fail(
+          'That could not be kept',
+          `${sentenceOf(error)} Nothing before it is lost.`,
+          true,
+        );
     } finally {
       this.busy = false;
     }
@@ -319,7 +375,10 @@ export class BenchPage extends LitElement {
       case 'find':
         return void desk?.focusOn('list');
       case 'drawing':
-        return this.changeSettings({...this.settings, view: this.settings.view === 'ladder' ? 'connection' : 'ladder'});
+        return this.changeSettings({
+          ...this.settings,
+          view: this.settings.view === 'ladder' ? 'connection' : 'ladder',
+        });
       case 'panel':
         return desk?.showPanel(command.panel);
       case 'name':
@@ -345,7 +404,9 @@ export class BenchPage extends LitElement {
   }
 
   private emitTitle(title: string): void {
-    this.dispatchEvent(new CustomEvent('page-title', {detail: {title}, bubbles: true, composed: true}));
+    this.dispatchEvent(
+      new CustomEvent('page-title', {detail: {title}, bubbles: true, composed: true}),
+    );
   }
 }
 

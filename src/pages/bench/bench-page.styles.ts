@@ -85,6 +85,9 @@ export const benchPageStyles = css`
     display: none;
   }
   @media (max-width: 760px) {
+    .top-buttons {
+      display: none;
+    }
     .banner {
       padding-inline: var(--space-3);
       font-size: var(--text-s);

@@ -12,9 +12,14 @@ import {operateUnit} from '../../sequences/operate-unit.ts';
  */
 let bench: Bench | undefined;
 
-const broken = 'The bench broke down at this. Reload the page: everything up to your last action is kept.';
+const broken =
+  'The bench broke down at this. Reload the page: everything up to your last action is kept.';
 
-type Reply = BenchAnswer extends infer A ? (A extends BenchAnswer ? Omit<A, 'number'> : never) : never;
+type Reply = BenchAnswer extends infer A
+  ? A extends BenchAnswer
+    ? Omit<A, 'number'>
+    : never
+  : never;
 
 function answer(request: BenchRequest): Reply {
   if (request.ask === 'init') {
@@ -25,7 +30,9 @@ function answer(request: BenchRequest): Reply {
   switch (request.ask) {
     case 'act': {
       const result = bench.act(request.action);
-      return 'refused' in result ? {is: 'refused', sentence: result.refused} : {is: 'view', view: bench.view()};
+      return 'refused' in result
+        ? {is: 'refused', sentence: result.refused}
+        : {is: 'view', view: bench.view()};
     }
     case 'catalogue':
       return {is: 'catalogue', lines: catalogueLines(bench.setup.unit)};
@@ -43,13 +50,17 @@ function begin({unit, sealed, complaint, seed, actions}: InitMessage): Bench {
   const opened = openSealed(sealed);
   if ('reason' in opened) throw new Unusable(opened.reason);
   if (opened.hidden.unit !== unit.id) {
-    throw new Unusable('What is hidden belongs to another unit than this call. Ask for the link again.');
+    throw new Unusable(
+      'What is hidden belongs to another unit than this call. Ask for the link again.',
+    );
   }
   const all = catalogue(unit);
   const faults = all.filter((fault) => opened.hidden.faults.includes(fault.id));
   // never say which one is missing
   if (faults.length !== opened.hidden.faults.length) {
-    throw new Unusable('What is hidden does not fit this unit any more: the unit has changed since. Begin a new call.');
+    throw new Unusable(
+      'What is hidden does not fit this unit any more: the unit has changed since. Begin a new call.',
+    );
   }
   const fresh = new Bench({unit, faults, complaint, seed, operate: operateUnit});
   for (const [at, action] of actions.entries()) {

@@ -84,7 +84,9 @@ export class DebriefPage extends LitElement {
       return html`<div class="standing">
         <h1 tabindex="-1">No debrief yet</h1>
         <p role="alert">${this.failure}</p>
-        <a class="button" href=${hrefOf({page: 'call', attempt: this.attemptId})}>Back to the bench</a>
+        <a class="button" href=${hrefOf({page: 'call', attempt: this.attemptId})}
+          >Back to the bench</a
+        >
       </div>`;
     }
     const {debrief, view} = this;
@@ -101,12 +103,21 @@ export class DebriefPage extends LitElement {
         .complaint=${this.quoted ? view.complaint : ''}
       ></rb-debrief-sheet>
       <nav aria-label="After the debrief">
-        ${view.stage === 'cleared'
-          ? nothing
-          : html`<button type="button" class="button primary" ?disabled=${this.working} @click=${this.clear}>
-              Clear the fault and run the unit
-            </button>`}
-        <a class="button" href=${hrefOf({page: 'call', attempt: this.attemptId})}>Back to the bench</a>
+        ${
+          view.stage === 'cleared'
+            ? nothing
+            : html`<button
+                type="button"
+                class="button primary"
+                ?disabled=${this.working}
+                @click=${this.clear}
+              >
+                Clear the fault and run the unit
+              </button>`
+        }
+        <a class="button" href=${hrefOf({page: 'call', attempt: this.attemptId})}
+          >Back to the bench</a
+        >
         <button type="button" class="button" @click=${() => print()}>Print</button>
         <a class="button" href=${hrefOf({page: 'unit', unit: this.unitId})}>New call</a>
       </nav>
@@ -120,20 +131,32 @@ export class DebriefPage extends LitElement {
   private async open(): Promise<void> {
     try {
       const store = await openAttempts();
-      const [record, head] = await Promise.all([store.get(this.attemptId), store.head(this.attemptId)]);
+      const [record, head] = await Promise.all([
+        store.get(this.attemptId),
+        store.head(this.attemptId),
+      ]);
       if (!record || !head) {
-        this.failure = 'This device does not hold that call. It may have been deleted, or begun on another device.';
+        this.failure =
+          'This device does not hold that call. It may have been deleted, or begun on another device.';
         return;
       }
       this.unitId = record.unit;
       this.quoted = head.purpose === 'call';
       const unit = await desk().unit(store, record.unit);
       this.link = this.makeLink();
-      this.session = await BenchSession.open(record, unit, this.link, store, (view) => (this.view = view));
+      this.session = await BenchSession.open(
+        record,
+        unit,
+        this.link,
+        store,
+        (view) => (this.view = view),
+      );
       const debrief = await this.link.debrief();
       this.debrief = debrief;
       const {minutes, stage} = head;
-      await store.mark(record.id, {minutes, stage, verdict: debrief.verdict}).catch(() => undefined);
+      await store
+        .mark(record.id, {minutes, stage, verdict: debrief.verdict})
+        .catch(() => undefined);
     } catch (error) {
       this.failure = error instanceof Error ? error.message : String(error);
     }

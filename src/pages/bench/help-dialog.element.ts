@@ -110,7 +110,9 @@ export class HelpDialog extends LitElement {
 
   private onChange(event: Event): void {
     const on = (event.target as HTMLInputElement).checked;
-    this.dispatchEvent(new CustomEvent('shortcuts-changed', {detail: {on}, bubbles: true, composed: true}));
+    this.dispatchEvent(
+      new CustomEvent('shortcuts-changed', {detail: {on}, bubbles: true, composed: true}),
+    );
   }
 }
 

@@ -52,7 +52,9 @@ export class NoteForm extends LitElement {
     this.text.value = '';
     this.empty = true;
     const action = {do: 'note', text} as const;
-    this.dispatchEvent(new CustomEvent('action-asked', {detail: {action}, bubbles: true, composed: true}));
+    this.dispatchEvent(
+      new CustomEvent('action-asked', {detail: {action}, bubbles: true, composed: true}),
+    );
   }
 }
 

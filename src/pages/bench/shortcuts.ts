@@ -62,7 +62,8 @@ export function commandOf(event: KeyboardEvent, path: readonly EventTarget[]): C
 }
 
 function takesKeys(target: EventTarget): boolean {
-  if (target instanceof HTMLInputElement) return !['checkbox', 'radio', 'button'].includes(target.type);
+  if (target instanceof HTMLInputElement)
+    return !['checkbox', 'radio', 'button'].includes(target.type);
   return (
     target instanceof HTMLTextAreaElement ||
     target instanceof HTMLSelectElement ||
@@ -74,7 +75,9 @@ function takesKeys(target: EventTarget): boolean {
 function takesEnter(target: EventTarget): boolean {
   return (
     target instanceof Element &&
-    (target.matches('a[href], button, input, summary, [role="button"], [role="tab"], [role="radio"], [role="option"]') ||
+    (target.matches(
+      'a[href], button, input, summary, [role="button"], [role="tab"], [role="radio"], [role="option"]',
+    ) ||
       target.localName === 'rb-unit-diagram')
   );
 }

@@ -6,7 +6,11 @@ import type {Debrief} from '../../bench/debrief.ts';
 import type {Unit} from '../../content/unit.ts';
 import type {Answer, BenchLink} from './bench-link.ts';
 
-type Question = BenchRequest extends infer R ? (R extends BenchRequest ? Omit<R, 'number'> : never) : never;
+type Question = BenchRequest extends infer R
+  ? R extends BenchRequest
+    ? Omit<R, 'number'>
+    : never
+  : never;
 type Reply<Is extends BenchAnswer['is']> = Extract<BenchAnswer, {readonly is: Is}>;
 
 interface Waiting {
@@ -22,7 +26,9 @@ export class WorkerBenchLink implements BenchLink {
 
   constructor() {
     this.worker = new Worker(new URL('./bench.worker.ts', import.meta.url), {type: 'module'});
-    this.worker.addEventListener('message', (event: MessageEvent<BenchAnswer>) => this.hear(event.data));
+    this.worker.addEventListener('message', (event: MessageEvent<BenchAnswer>) =>
+      this.hear(event.data),
+    );
     this.worker.addEventListener('error', () => this.lose());
   }
 
@@ -34,7 +40,9 @@ export class WorkerBenchLink implements BenchLink {
 
   async act(action: Action): Promise<Answer> {
     const answer = await this.ask({ask: 'act', action});
-    return answer.is === 'refused' ? {refused: answer.sentence} : {view: expecting(answer, 'view').view};
+    return answer.is === 'refused'
+      ? {refused: answer.sentence}
+      : {view: expecting(answer, 'view').view};
   }
 
   async catalogue(): Promise<readonly CatalogueLine[]> {
@@ -70,12 +78,20 @@ export class WorkerBenchLink implements BenchLink {
     const waiting = [...this.waiting.values()];
     this.waiting.clear();
     for (const {reject} of waiting) {
-      reject(new Error('The bench stopped working. Reload the page; everything up to your last action is kept.'));
+      reject(
+        new Error(
+          'The bench stopped working. Reload the page; everything up to your last action is kept.',
+        ),
+      );
     }
   }
 }
 
 function expecting<Is extends BenchAnswer['is']>(answer: BenchAnswer, is: Is): Reply<Is> {
   if (answer.is === is) return answer as Reply<Is>;
-  throw new Error(answer.is === 'refused' ? answer.sentence : `The bench answered "${answer.is}" where "${is}" was due.`);
+  throw new Error(
+    answer.is === 'refused'
+      ? answer.sentence
+      : `The bench answered "${answer.is}" where "${is}" was due.`,
+  );
 }
