@@ -41,6 +41,10 @@ export const sheetStyles = css`
     outline: none;
   }
 
+  h1 + .lead {
+    margin-top: var(--space-2);
+  }
+
   h2 {
     font-size: var(--text-xl);
     line-height: 1.2;

@@ -53,19 +53,26 @@ export function faultLines(unit: Unit, catalogue: readonly CatalogueEntry[]): Fa
   return [...partLines, ...wireLines, plantLine].filter(({modes}) => modes.length > 0);
 }
 
-/** What is left after the search words, the section and the enclosure. Every word must be found somewhere in a line. */
+/**
+ * What is left after the search words, the section and the enclosure. A way to fail is left where every word is found in
+ * it or in its line: "contactor weld" leaves the one line with the one way.
+ */
 export function findLines(
   lines: readonly FaultSiteLine[],
   wanted: {readonly words: string; readonly section?: FaultSection; readonly enclosure?: string; readonly site?: string},
 ): FaultSiteLine[] {
+  if (wanted.site) return lines.filter(({id}) => id === wanted.site);
   const words = wanted.words.toLowerCase().split(/\s+/).filter(Boolean);
-  return lines.filter((line) => {
-    if (wanted.site) return line.id === wanted.site;
-    if (wanted.section && line.section !== wanted.section) return false;
-    if (wanted.enclosure && !line.enclosures.includes(wanted.enclosure)) return false;
-    const text = [line.title, line.about, line.colour ?? '', ...line.modes.map(({name}) => name)].join(' ').toLowerCase();
-    return words.every((word) => text.includes(word));
-  });
+  return lines
+    .filter(({section, enclosures}) => (!wanted.section || section === wanted.section) && (!wanted.enclosure || enclosures.includes(wanted.enclosure)))
+    .map((line) => ({
+      ...line,
+      modes: line.modes.filter(({label, name}) => {
+        const text = [line.title, line.about, line.colour ?? '', label, name].join(' ').toLowerCase();
+        return words.every((word) => text.includes(word));
+      }),
+    }))
+    .filter(({modes}) => modes.length > 0);
 }
 
 function partModeLabel(part: Part, mode: string): string {

@@ -11,9 +11,7 @@ import '../unit/call-starter.element.ts';
 import '../unit/unit-file-opener.element.ts';
 import '../units/unit-picture.element.ts';
 import {homePageStyles} from './home-page.styles.ts';
-
-/** Name of the setting that says the first reading was done. */
-export const firstReadingDone = 'first-reading-done';
+import {firstReadingDone} from './settings.ts';
 
 /** The first sheet: go on with the last call, take the first reading, or choose a unit. */
 @customElement('rb-home-page')
@@ -54,6 +52,7 @@ export class RbHomePage extends LitElement {
         <span class="no" aria-hidden="true">1</span>
         <div class="body">
           <h2 id="units">Choose a unit</h2>
+          ${this.guided && this.attempts ? html`<p class="quiet small">New to the meter? <a href="#/guide">Take the first reading</a>, three readings on the practice panel.</p>` : nothing}
           ${this.renderUnits()}
         </div>
       </section>

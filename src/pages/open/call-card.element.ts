@@ -40,13 +40,17 @@ export class RbCallCard extends LitElement {
         border-left: var(--line) solid var(--ink);
       }
 
-      .unit > * {
-        padding: var(--space-4) var(--space-4) 0;
+      .unit > p {
+        padding: var(--space-3) var(--space-4);
+      }
+
+      rb-unit-picture {
+        margin-top: auto;
+        padding-top: var(--space-4);
+        --picture-height: 20rem;
       }
 
       dl {
-        padding: 0 !important;
-        margin-top: var(--space-4);
         border-top: var(--line) solid var(--ink);
         font-size: var(--text-s);
       }
@@ -99,10 +103,10 @@ export class RbCallCard extends LitElement {
           <blockquote>${this.complaint}</blockquote>
         </div>
         <slot></slot>
+        ${this.unit ? html`<rb-unit-picture .unit=${this.unit}></rb-unit-picture>` : nothing}
       </div>
       <div class="unit">
         <p><b>${this.unitTitle}</b></p>
-        ${this.unit ? html`<rb-unit-picture .unit=${this.unit}></rb-unit-picture>` : nothing}
         ${this.unit
           ? html`<dl aria-label="Nameplate">
               ${this.unit.nameplate.map(({label, value}) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`)}
