@@ -24,7 +24,8 @@ const openSiemens = 1 / openOhms;
  * An element without a state is as drawn: contacts at their normal position, coils open, motors at standstill,
  * direct-current sources off.
  *
- * @param reuse a solution of the same plan to overwrite; with it nothing is allocated, save once per changed motor speed
+ * @param reuse a solution of the same plan to overwrite; with it nothing is allocated but the
+ * list of state names, and once per changed motor speed
  */
 export function solveAc(plan: Plan, states: ElementStates, reuse?: Solution): Solution {
   const solution = reuse ?? new Solution(plan);
