@@ -24,16 +24,7 @@ function checkSetting(entry: unknown, path: Path, book: NameBook): void {
   const at: Path = [...path, 'target'];
   const [id = '', name = ''] = target.split('.', 2);
   if (id === 'plant') {
-    const names = plantStart(book.source.value)?.map((key) => `plant.${key}`);
-    if (!names) return;
-    if (!names.includes(target))
-      book.wrong.note(
-        `set ${target}`,
-        at,
-        `the plant does not start with ${name}`,
-        suggest(target, names),
-      );
-    else if (typeof value === 'string')
+    if (checkPlantValue(target, at, book) && typeof value === 'string')
       book.errors.push(
         book.source.errorAt(
           [...path, 'value'],
@@ -91,9 +82,21 @@ function checkStepCheck(check: unknown, path: Path, book: NameBook): void {
     between.forEach((ref: unknown, i) => book.terminal(ref, [...path, 'volts', 'between', i]));
   const through = textAt(valueAt(check, ['amps']), 'through');
   if (through !== undefined) checkWireId(through, [...path, 'amps', 'through'], book);
+  const value = textAt(valueAt(check, ['plant']), 'value');
+  if (value !== undefined) checkPlantValue(`plant.${value}`, [...path, 'plant', 'value'], book);
   for (const key of ['closed', 'open']) checkContact(textAt(check, key), [...path, key], book);
   const part = textAt(valueAt(check, ['state']), 'part');
   if (part !== undefined) book.part(part, [...path, 'state', 'part']);
+}
+
+/** Whether the unit starts with a plant value; `plant.roomDegF`. */
+function checkPlantValue(target: string, path: Path, book: NameBook): boolean {
+  const names = plantStart(book.source.value)?.map((key) => `plant.${key}`);
+  if (!names || names.includes(target)) return names !== undefined;
+  const name = target.slice('plant.'.length);
+  const message = `the plant does not start with ${name}`;
+  book.wrong.note(`plant ${target}`, path, message, suggest(target, names));
+  return false;
 }
 
 function checkWireId(id: string, path: Path, book: NameBook): void {

@@ -115,8 +115,8 @@ const circuit = z.strictObject({
 
 /** Bounds of a quantity: at least one of the two, the right way round. */
 const bounds = {
-  atLeast: z.number().min(0).max(1000).optional(),
-  atMost: z.number().min(0).max(1000).optional(),
+  atLeast: z.number().min(-100).max(1000).optional(),
+  atMost: z.number().min(-100).max(1000).optional(),
 };
 interface Bounds {
   readonly atLeast?: number | undefined;
@@ -138,16 +138,22 @@ const amps = z
   .refine(isBounded, {error: 'this check asks for no amps — add atLeast or atMost'})
   .refine(canHold, cannotHold);
 
+const plant = z
+  .strictObject({value: z.enum(plantValueNames), ...bounds})
+  .refine(isBounded, {error: 'this check asks for no value — add atLeast or atMost'})
+  .refine(canHold, cannotHold);
+
 const check = z
   .strictObject({
     volts: volts.optional(),
     amps: amps.optional(),
+    plant: plant.optional(),
     closed: placed.optional(),
     open: placed.optional(),
     state: z.strictObject({part: z.string().min(1), is: z.enum(stateWords)}).optional(),
   })
   .refine((c) => Object.values(c).some((value) => value !== undefined), {
-    error: 'this step checks nothing — add volts, amps, closed, open or state',
+    error: 'this step checks nothing — add volts, amps, plant, closed, open or state',
   });
 
 const sequence = z.strictObject({

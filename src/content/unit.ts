@@ -83,6 +83,8 @@ export interface StepCheck {
   };
   /** Amps AC that a clamp around a wire reads, at least / at most. */
   readonly amps?: {readonly through: string; readonly atLeast?: number; readonly atMost?: number};
+  /** A plant value, as a gauge or a thermometer in the air stream shows it, at least / at most. */
+  readonly plant?: {readonly value: string; readonly atLeast?: number; readonly atMost?: number};
   /** Placed contact element id that must be closed / open. */
   readonly closed?: string;
   readonly open?: string;

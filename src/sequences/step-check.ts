@@ -31,6 +31,11 @@ export function checkStep(operating: OperatingUnit, check: StepCheck): StepOutco
     const amps = Math.hypot(re, im);
     note(amps >= atLeast && amps <= atMost, `${amps.toFixed(2)} A through ${through}`);
   }
+  if (check.plant) {
+    const {value, atLeast = -Infinity, atMost = Infinity} = check.plant;
+    const now = operating.plantValues()[value] ?? NaN;
+    note(now >= atLeast && now <= atMost, `${value} is ${now.toFixed(1)}`);
+  }
   if (check.closed !== undefined) {
     const closed = operating.isClosed(check.closed);
     note(closed, `${check.closed} is ${closed ? 'closed' : 'open'}`);

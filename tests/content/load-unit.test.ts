@@ -267,6 +267,12 @@ describe('one mistake gives one message, with its place and its mend', () => {
       'there is no wire W9 — did you mean W1?',
     ],
     [
+      'a step that reads a plant value that the unit does not start with',
+      'check: {closed: K1.bell,',
+      'check: {plant: {value: ▸roomDegF, atMost: 80}, closed: K1.bell,',
+      'the plant does not start with roomDegF — there are plant.panInches',
+    ],
+    [
       'a step whose bounds exclude each other',
       'between: [S1.2, SUP.N], atLeast: 20}',
       'between: [S1.2, SUP.N], atLeast: 20, atMost: 2}',
@@ -282,7 +288,7 @@ describe('one mistake gives one message, with its place and its mend', () => {
       'a step that checks nothing',
       'check: {closed: K1.bell, state: {part: K1, is: pulled-in}}',
       'check: ▸{}',
-      'this step checks nothing — add volts, amps, closed, open or state',
+      'this step checks nothing — add volts, amps, plant, closed, open or state',
     ],
     [
       'a voltage check without a bound',
