@@ -5,33 +5,105 @@ import {seededRandom} from './seeded-random.ts';
 /** Column of each part, by id. Wires run from a lower to a higher column, never within one. */
 export type Columns = Readonly<Record<string, number>>;
 
-interface Place {
-  readonly part: string;
+/** The columns that a part may stand in: those of its enclosure. */
+export interface ColumnRange {
   readonly low: number;
   readonly high: number;
-  readonly height: number;
-  readonly strip: boolean;
 }
 
-const LARGE = 7;
+const partOf = (terminal: string): string => terminal.slice(0, terminal.indexOf('.'));
+
+/** Columns inside an enclosure, by how many parts it holds. */
+const columnsFor = (parts: number): number => (parts >= 12 ? 4 : parts >= 7 ? 3 : parts >= 3 ? 2 : 1);
+
+/** Rows that a part takes, roughly. */
+const rowsOf = (unit: Unit, part: string): number => {
+  const it = unit.parts.find(({id}) => id === part)!;
+  return isStrip(it) ? it.terminals.length + 1.5 : Math.ceil(it.terminals.length / 2) + 2;
+};
+
+/**
+ * Ranges of columns by part. Enclosures stand in layers from left to right, wired ones never in the same
+ * layer; small ones share a layer with a large one, above or below it. All assignments are tried where
+ * there are few enclosures; with many, each takes the cheapest layer in turn.
+ */
+export function columnRanges(unit: Unit): ReadonlyMap<string, ColumnRange> {
+  const boxes = unit.enclosures
+    .map(({id}) => ({id, parts: unit.parts.filter(({enclosure}) => enclosure === id).map((part) => part.id)}))
+    .filter(({parts}) => parts.length > 0)
+    .map((box) => {
+      const columns = columnsFor(box.parts.length);
+      const rows = box.parts.reduce((sum, part) => sum + rowsOf(unit, part), 0) / columns + 1;
+      const source = unit.parts.some(({kind, enclosure}) => kind === 'supply' && enclosure === box.id);
+      return {...box, columns, rows, source};
+    });
+  const home = new Map(unit.parts.map(({id, enclosure}) => [id, boxes.findIndex((box) => box.id === enclosure)]));
+  const between = unit.wires
+    .map(({from, to}) => [home.get(partOf(from))!, home.get(partOf(to))!] as const)
+    .filter(([a, b]) => a !== b);
+  const layerCount = Math.min(4, boxes.length);
+  const cost = (layers: readonly number[]): number => {
+    let sum = 0;
+    for (const [a, b] of between) {
+      if (a >= layers.length || b >= layers.length) continue;
+      const apart = Math.abs(layers[a]! - layers[b]!);
+      sum += apart === 0 ? 500 : (apart - 1) * 1.5;
+    }
+    const width = Array.from({length: layerCount}, () => 0);
+    const height = Array.from({length: layerCount}, () => 0);
+    layers.forEach((layer, i) => {
+      // power comes in from the left
+      if (boxes[i]!.source) sum += layer * 0.5;
+      width[layer] = Math.max(width[layer]!, boxes[i]!.columns);
+      height[layer]! += boxes[i]!.rows;
+    });
+    const wide = width.reduce((a, b) => a + b, 0) * 150;
+    const high = Math.max(...height) * 32;
+    return sum + Math.max(wide / 1280, high / 800) * 60 + (wide / 1280 + high / 800) * 6;
+  };
+  let best: number[] = [];
+  if (boxes.length <= 6) {
+    let bestCost = Infinity;
+    for (let code = 0; code < layerCount ** boxes.length; code++) {
+      const layers = boxes.map((_, i) => Math.floor(code / layerCount ** i) % layerCount);
+      const own = cost(layers);
+      if (own < bestCost) {
+        bestCost = own;
+        best = layers;
+      }
+    }
+  } else
+    for (let i = 0; i < boxes.length; i++) {
+      const tries = Array.from({length: layerCount}, (_, layer) => [...best, layer]);
+      best = tries.reduce((a, b) => (cost(b) < cost(a) ? b : a));
+    }
+  const widths = Array.from({length: layerCount}, (_, layer) =>
+    Math.max(0, ...boxes.map(({columns}, i) => (best[i] === layer ? columns : 0))),
+  );
+  const ranges = new Map<string, ColumnRange>();
+  boxes.forEach(({parts, columns}, i) => {
+    const low = widths.slice(0, best[i]).reduce((a, b) => a + b, 0);
+    for (const part of parts) ranges.set(part, {low, high: low + columns - 1});
+  });
+  return ranges;
+}
 
 /**
  * Folds a unit into columns by simulated annealing: short wires, no wire within a column, columns of
- * even height, contacts with one end on each side. Large enclosures take four columns each, one after
- * another; small ones stand anywhere. Deterministic for a seed; `steps` moves are tried.
+ * even height, contacts with one end on each side. Deterministic for a seed; `steps` moves are tried.
  */
 export function foldColumns(unit: Unit, seed: number, steps: number): Columns {
   const random = seededRandom(seed);
-  const places = placesOf(unit);
+  const places = [...columnRanges(unit)].map(([part, range]) => ({part, ...range}));
   const columns = new Map(places.map((it) => [it.part, it.low + Math.floor(random() * (it.high - it.low + 1))]));
-  const cost = costOf(unit, places);
+  const cost = costOf(unit);
   let present = cost(columns);
   let best = new Map(columns);
   let bestCost = present;
-  for (let step = 0; step < steps; step++) {
+  const movable = places.filter(({low, high}) => high > low);
+  for (let step = 0; step < steps && movable.length > 0; step++) {
     const heat = 12 * (1 - step / steps) ** 2 + 0.01;
-    const place = places[Math.floor(random() * places.length)]!;
-    if (place.high === place.low) continue;
+    const place = movable[Math.floor(random() * movable.length)]!;
     const was = columns.get(place.part)!;
     let to = place.low + Math.floor(random() * (place.high - place.low));
     if (to >= was) to++;
@@ -47,34 +119,9 @@ export function foldColumns(unit: Unit, seed: number, steps: number): Columns {
   return Object.fromEntries(best);
 }
 
-/** Columns that each part may stand in. */
-function placesOf(unit: Unit): Place[] {
-  const inside = new Map(unit.enclosures.map(({id}) => [id, unit.parts.filter(({enclosure}) => enclosure === id)]));
-  const large = unit.enclosures.filter(({id}) => inside.get(id)!.length >= LARGE);
-  const wide = 4;
-  const first = new Map<string, number>();
-  // room on the left for what feeds the first large box; the second follows without a gap
-  let next = large.length < unit.enclosures.length ? 1 : 0;
-  for (const {id} of large) {
-    first.set(id, next);
-    next += wide;
-  }
-  const last = Math.max(next - 1, 2);
-  return unit.enclosures.flatMap(({id}) =>
-    inside.get(id)!.map((part) => ({
-      part: part.id,
-      low: first.get(id) ?? 0,
-      high: first.has(id) ? first.get(id)! + wide - 1 : last,
-      height: isStrip(part) ? part.terminals.length + 1 : Math.ceil(part.terminals.length / 2) + 1.5,
-      strip: isStrip(part),
-    })),
-  );
-}
-
-function costOf(unit: Unit, places: readonly Place[]): (columns: ReadonlyMap<string, number>) => number {
-  const partOf = (terminal: string): string => terminal.slice(0, terminal.indexOf('.'));
+function costOf(unit: Unit): (columns: ReadonlyMap<string, number>) => number {
   const wires = unit.wires.map(({from, to}) => [partOf(from), partOf(to)] as const);
-  const enclosureOf = new Map(unit.parts.map(({id, enclosure}) => [id, enclosure]));
+  const heights = unit.parts.map(({id, enclosure}) => ({id, enclosure, rows: rowsOf(unit, id)}));
   const pairs = unit.parts.flatMap((part) =>
     isStrip(part) ? [] : groupsOf(part).filter((group) => group.edge && group.terminals.length === 2),
   );
@@ -90,24 +137,15 @@ function costOf(unit: Unit, places: readonly Place[]): (columns: ReadonlyMap<str
       if (apart === 0) cost += a === b ? 0 : 40;
       else cost += (apart - 1) ** 1.5 * 2;
     }
-    const heights = new Map<string, number>();
-    const whole = new Map<number, number>();
-    const spread = new Map<string, [number, number]>();
-    for (const {part, height} of places) {
-      const column = columns.get(part)!;
-      const enclosure = enclosureOf.get(part)!;
-      const key = `${enclosure} ${column}`;
-      heights.set(key, (heights.get(key) ?? 0) + height);
-      whole.set(column, (whole.get(column) ?? 0) + height);
-      const [low, high] = spread.get(enclosure) ?? [column, column];
-      spread.set(enclosure, [Math.min(low, column), Math.max(high, column)]);
+    const stacks = new Map<string, number>();
+    for (const {id, enclosure, rows} of heights) {
+      const key = `${enclosure} ${columns.get(id)!}`;
+      stacks.set(key, (stacks.get(key) ?? 0) + rows);
     }
-    for (const height of heights.values()) cost += height ** 2 * 0.06;
-    for (const height of whole.values()) cost += height ** 2 * 0.05;
-    for (const [low, high] of spread.values()) if (high - low > 3) cost += 20 * (high - low - 3);
+    for (const rows of stacks.values()) cost += rows ** 2 * 0.12;
     // a contact that is entered and left on one side is drawn as a hairpin: harder to read
     for (const {terminals} of pairs) {
-      const sides = terminals.map((terminal) => sideOf(terminal, columns, neighbours, partOf));
+      const sides = terminals.map((terminal) => sideOf(terminal, columns, neighbours));
       if (sides[0] !== undefined && sides[0] === sides[1]) cost += 3;
     }
     return cost;
@@ -118,7 +156,6 @@ function sideOf(
   terminal: string,
   columns: ReadonlyMap<string, number>,
   neighbours: ReadonlyMap<string, readonly string[]>,
-  partOf: (terminal: string) => string,
 ): Side | undefined {
   const own = columns.get(partOf(terminal))!;
   let balance = 0;

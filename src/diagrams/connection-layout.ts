@@ -1,5 +1,5 @@
 import type {Unit} from '../content/unit.ts';
-import {foldColumns, type Columns} from './connection-columns.ts';
+import {columnRanges, foldColumns, type ColumnRange, type Columns} from './connection-columns.ts';
 import {place, type Decisions, type Placement, type RunLayout} from './connection-graph.ts';
 import {groupsOf, isStrip, partGeometry, type PartDecision, type Side} from './connection-part.ts';
 import {measureWires, type Quality} from './connection-quality.ts';
@@ -57,8 +57,9 @@ export async function searchLayout(
     }
   }
   const random = seededRandom(seed);
+  const ranges = columnRanges(unit);
   while (spent < budget.evaluations) {
-    const candidate = await evaluate(change(unit, best!, random));
+    const candidate = await evaluate(change(unit, best!, ranges, random));
     keep(candidate);
   }
   return best!;
@@ -160,7 +161,12 @@ function turnTowardNeighbours(unit: Unit, {decisions, placement}: ConnectionLayo
 }
 
 /** One random change: an order, a side, a column, lugs, or ELK's own seed. */
-function change(unit: Unit, best: ConnectionLayout, random: () => number): Decisions {
+function change(
+  unit: Unit,
+  best: ConnectionLayout,
+  ranges: ReadonlyMap<string, ColumnRange>,
+  random: () => number,
+): Decisions {
   const {decisions} = best;
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
   const part = pick(unit.parts);
@@ -192,8 +198,10 @@ function change(unit: Unit, best: ConnectionLayout, random: () => number): Decis
       return withPart({...decision, lugs: {...decision.lugs, [key]: order}});
     }
   }
-  if (kind < 0.8) {
-    const columns = {...decisions.columns, [part.id]: decisions.columns[part.id]! + (random() < 0.5 ? -1 : 1)};
+  const range = ranges.get(part.id)!;
+  if (kind < 0.8 && range.high > range.low) {
+    const to = range.low + Math.floor(random() * (range.high - range.low + 1));
+    const columns = {...decisions.columns, [part.id]: to};
     const moved = firstDecisions(unit, columns, decisions.seed);
     const ordered = {...decisions, columns, parts: {...decisions.parts, [part.id]: {...moved.parts[part.id]!, order: decision.order}}};
     return turnTowardNeighbours(unit, {...best, decisions: withLugs(unit, ordered)});

@@ -3,7 +3,7 @@ import type {LabelRole, Point} from './drawing.ts';
 import {elementSymbol} from './element-symbol.ts';
 import {edgesOf, isHidden, localName, type Edge} from './wiring.ts';
 import {symbols, type SymbolName} from './symbols.ts';
-import {labelWidth} from './text-width.ts';
+import {labelWidth, twoLines} from './text-width.ts';
 
 export type Side = 'left' | 'right';
 
@@ -71,7 +71,6 @@ export interface PartLabel extends Point {
 export const ROW_PITCH = 29;
 /** Distance between two wires on one terminal. */
 export const LUG_PITCH = 9;
-const TITLE_HEIGHT = 30;
 const FOOT = 10;
 const RING = 4.5;
 
@@ -106,10 +105,19 @@ export function groupsOf(part: Part): TerminalGroup[] {
   return groups.sort((a, b) => place(a) - place(b));
 }
 
-/** What is written over a part. */
-export function partTitle(part: Part): string {
-  return part.kind === 'ground-lug' ? part.id : `${part.id}  ${part.title}`;
+const CAPTION_FITS = 92;
+const LINE = 11.5;
+
+/** What is written over a part: its designator, then what a technician calls it on one or two lines. */
+function titleOf(part: Part): {readonly labels: readonly PartLabel[]; readonly width: number; readonly height: number} {
+  const caption = part.kind === 'ground-lug' ? [] : twoLines(part.title, 'caption', CAPTION_FITS);
+  const width = Math.max(labelWidth(part.id, 'title'), ...caption.map((line) => labelWidth(line, 'caption')));
+  const labels: PartLabel[] = [{x: 0, y: 16, text: part.id, role: 'title', anchor: 'middle'}];
+  caption.forEach((text, i) => labels.push({x: 0, y: 28 + i * LINE, text, role: 'caption', anchor: 'middle'}));
+  return {labels, width: width + 16, height: 22 + caption.length * LINE};
 }
+
+const centred = (labels: readonly PartLabel[], x: number): PartLabel[] => labels.map((label) => ({...label, x}));
 
 /** Size, terminals, lugs and inside of a part for a decision, with the part's corner at (0, 0). */
 export function partGeometry(part: Part, decision: PartDecision): PartGeometry {
@@ -119,18 +127,19 @@ export function partGeometry(part: Part, decision: PartDecision): PartGeometry {
 function stripGeometry(part: Part, decision: PartDecision): PartGeometry {
   const names = part.terminals;
   const tagWidth = Math.max(24, ...names.map((name) => labelWidth(name, 'title') + 12));
-  const width = Math.max(tagWidth + 46, labelWidth(partTitle(part), 'title') + 16);
+  const title = titleOf(part);
+  const width = Math.max(tagWidth + 46, title.width);
   const terminals: PartTerminal[] = [];
   const lugs: Lug[] = [];
   const lugLines: {terminal: string; points: Point[]}[] = [];
-  let y = TITLE_HEIGHT - ROW_PITCH / 2 + 8;
+  let y = title.height - 2;
   let previous = 0;
   for (const index of decision.order) {
     const terminal = `${part.id}.${names[index]!}`;
     const sides = (['left', 'right'] as const).map((side) => decision.lugs[`${terminal}:${side}`] ?? []);
     const most = Math.max(1, ...sides.map((list) => list.length));
     const height = ROW_PITCH + (most - 1) * LUG_PITCH;
-    y += previous === 0 ? height / 2 : (previous + height) / 2;
+    y += (previous + height) / 2;
     previous = height;
     terminals.push({terminal, x: width / 2, y, shape: 'tag', width: tagWidth, height: 18, text: names[index]!});
     sides.forEach((list, i) =>
@@ -151,7 +160,7 @@ function stripGeometry(part: Part, decision: PartDecision): PartGeometry {
     symbols: [],
     lines: [],
     lugLines,
-    labels: [{x: width / 2, y: 17, text: partTitle(part), role: 'title', anchor: 'middle'}],
+    labels: centred(title.labels, width / 2),
   };
 }
 
@@ -167,7 +176,9 @@ function deviceGeometry(part: Part, decision: PartDecision): PartGeometry {
   const sideOf = (terminal: string): Side => decision.sides[part.terminals.indexOf(localName(terminal))] ?? 'left';
   const wiresOn = (terminal: string): readonly string[] => decision.lugs[terminal] ?? [];
   const heightOf = (terminal: string): number => ROW_PITCH + Math.max(0, wiresOn(terminal).length - 1) * LUG_PITCH;
-  const next: Record<Side, number> = {left: TITLE_HEIGHT - 4, right: TITLE_HEIGHT - 4};
+  const title = titleOf(part);
+  const top = title.height - 2;
+  const next: Record<Side, number> = {left: top, right: top};
   const standing = new Map<string, Standing>();
   const stand = (terminal: string, y: number): void => {
     standing.set(terminal, {terminal, side: sideOf(terminal), y, wires: wiresOn(terminal)});
@@ -194,7 +205,7 @@ function deviceGeometry(part: Part, decision: PartDecision): PartGeometry {
       // primary and secondary may stand beside each other on their two sides
       const other = groups.find((it) => it !== group)!;
       const facing = other.terminals.every((terminal) => sideOf(terminal) !== [...sides][0]);
-      if (facing && !standing.has(other.terminals[0]!)) next[[...sides][0] === 'left' ? 'right' : 'left'] = TITLE_HEIGHT - 4;
+      if (facing && !standing.has(other.terminals[0]!)) next[[...sides][0] === 'left' ? 'right' : 'left'] = top;
     }
   }
   const bottom = Math.max(next.left, next.right);
@@ -204,10 +215,11 @@ function deviceGeometry(part: Part, decision: PartDecision): PartGeometry {
   const inside = insideWidth(part, groups, sideOf);
   const width = Math.max(
     nameWidth('left') + nameWidth('right') + inside + 30,
-    labelWidth(partTitle(part), 'title') + 16,
-    part.kind === 'ground-lug' ? 62 : 84,
+    title.width,
+    part.kind === 'ground-lug' ? 58 : 78,
   );
-  return dress(part, groups, all, width, Math.max(bottom + FOOT - 6, TITLE_HEIGHT + 34), nameWidth, sideOf);
+  const height = Math.max(bottom + FOOT - 6, title.height + 30);
+  return dress(part, groups, all, {width, height, top: title.height, labels: centred(title.labels, width / 2)}, nameWidth, sideOf);
 }
 
 /** Room that the symbols need between the two columns of names. */
@@ -225,14 +237,14 @@ function dress(
   part: Part,
   groups: readonly TerminalGroup[],
   all: readonly Standing[],
-  width: number,
-  height: number,
+  frame: {readonly width: number; readonly height: number; readonly top: number; readonly labels: readonly PartLabel[]},
   nameWidth: (side: Side) => number,
   sideOf: (terminal: string) => Side,
 ): PartGeometry {
+  const {width, height} = frame;
   const lugs: Lug[] = [];
   const terminals: PartTerminal[] = [];
-  const labels: PartLabel[] = [{x: width / 2, y: 17, text: partTitle(part), role: 'title', anchor: 'middle'}];
+  const labels: PartLabel[] = [...frame.labels];
   for (const {terminal, side, y, wires} of all) {
     const x = side === 'left' ? 0 : width;
     const several = wires.length > 1;
@@ -289,9 +301,9 @@ function dress(
     }
   }
   if (part.kind === 'psc-motor')
-    drawn.push({symbol: 'motor', tag: 'M', x: (inner.left + inner.right) / 2, y: (TITLE_HEIGHT + height - 4) / 2, turns: 0, mirrored: false, width: 30});
+    drawn.push({symbol: 'motor', tag: 'M', x: (inner.left + inner.right) / 2, y: (frame.top + height - 4) / 2, turns: 0, mirrored: false, width: 30});
   if (part.kind === 'ground-lug')
-    drawn.push({symbol: 'earth', x: (inner.left + inner.right) / 2, y: (TITLE_HEIGHT + height - 2) / 2, turns: 0, mirrored: false, width: 18});
+    drawn.push({symbol: 'earth', x: (inner.left + inner.right) / 2, y: (frame.top + height - 2) / 2, turns: 0, mirrored: false, width: 18});
   return {width, height, lugs, terminals, labels, symbols: drawn, lines, lugLines: []};
 }
 

@@ -1,0 +1,51 @@
+import type {Drawing, Point} from './drawing.ts';
+import {textWidth} from './text-width.ts';
+
+/** A word about a part that a person at the unit sees or hears: "pulled in", "running". */
+export interface Badge extends Point {
+  readonly part: string;
+  readonly text: string;
+  readonly width: number;
+}
+
+export const BADGE_SIZE = 10;
+export const BADGE_HEIGHT = 15;
+
+/**
+ * Where badges go: on the top edge of the part in the connection view; in the ladder on the free line
+ * before the part's load, or over its caption where the line is short.
+ */
+export function placeBadges(drawing: Drawing, words: readonly {readonly part: string; readonly text: string}[]): Badge[] {
+  const byPart = new Map<string, string[]>();
+  for (const {part, text} of words) byPart.set(part, [...(byPart.get(part) ?? []), text]);
+  const badges: Badge[] = [];
+  for (const [part, texts] of byPart) {
+    const text = [...new Set(texts)].join(', ');
+    const width = textWidth(text, BADGE_SIZE, true) + 12;
+    const at = placeFor(drawing, part, width);
+    if (at) badges.push({part, text, width, ...at});
+  }
+  return badges;
+}
+
+/** Shapes that a state belongs to before all others: what moves, lights or hums. */
+const actors = ['coil', 'solenoid', 'lamp', 'module', 'heater', 'breaker-pole', 'disconnect-pole'];
+
+function placeFor(drawing: Drawing, part: string, width: number): Point | undefined {
+  const outline = drawing.parts.find((box) => box.part === part);
+  if (outline) {
+    const x = outline.x + outline.width - width / 2 - (drawing.view === 'connection' ? 6 : 4);
+    return {x, y: drawing.view === 'connection' ? outline.y + outline.height : outline.y + outline.height + 2};
+  }
+  const symbols = drawing.symbols.filter((symbol) => symbol.part === part);
+  const symbol = symbols.find((it) => actors.includes(it.symbol)) ?? symbols[0];
+  if (!symbol) return undefined;
+  const before = symbol.x - (symbol.width ?? 48) / 2 - 10;
+  const free = [...drawing.wires.flatMap(({paths}) => paths), ...drawing.lines.map(({points}) => points)].find((path) => {
+    const [from, to] = [path[0]!, path[path.length - 1]!];
+    const right = Math.max(from.x, to.x);
+    return from.y === symbol.y && to.y === symbol.y && right <= before + 8 && right > before - 20 && Math.abs(to.x - from.x) > width + 24;
+  });
+  if (free) return {x: Math.max(free[0]!.x, free[free.length - 1]!.x) - 10 - width / 2, y: symbol.y};
+  return {x: symbol.x, y: symbol.y - 24};
+}

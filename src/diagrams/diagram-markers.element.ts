@@ -1,0 +1,137 @@
+import {nothing, svg, type TemplateResult} from 'lit';
+import type {Unit} from '../content/unit.ts';
+import {BADGE_HEIGHT, BADGE_SIZE, type Badge} from './badge-places.ts';
+import type {Drawing, EnclosureBox, Point, TerminalMark} from './drawing.ts';
+
+/** Markers keep their size on the screen: they stand at a point of the drawing, scaled back by `--k`. */
+const standing = ({x, y}: Point): string => `transform: translate(${x}px, ${y}px) scale(var(--k, 1))`;
+
+/** A lead's tip on a terminal, told by letter as well as colour: R from above right, B from below left. */
+export function leadMarker(lead: 'red' | 'black', at: Point): TemplateResult {
+  const away = lead === 'red' ? 1 : -1;
+  return svg`<g class="marker lead ${lead}" data-lead=${lead} style=${standing(at)}>
+    <path class="point" d="M0 0L${away * 15} ${away * -19}"></path>
+    <path class="tip" d="M0 0L${away * 15} ${away * -19}"></path>
+    <rect class="grip" x=${away * 21 - 10} y=${away * -27 - 11} width="20" height="22" rx="7"></rect>
+    <text x=${away * 21} y=${away * -27 + 4.7} text-anchor="middle">${lead === 'red' ? 'R' : 'B'}</text>
+  </g>`;
+}
+
+/** The clamp's jaw around a wire. */
+export function clampMarker(at: Point): TemplateResult {
+  return svg`<g class="marker clamp" style=${standing(at)}>
+    <circle class="jaw" r="12"></circle>
+    <circle class="jaw-fill" r="12"></circle>
+    <rect class="plate" x="-9" y="-33" width="18" height="18" rx="4"></rect>
+    <text class="plate-text" y="-20" text-anchor="middle">A</text>
+  </g>`;
+}
+
+/** A jumper between two terminals: a slack arc with a plate on it. */
+export function jumperMarker(from: Point, to: Point): TemplateResult {
+  const slack = 26 + Math.hypot(to.x - from.x, to.y - from.y) * 0.14;
+  const middle = {x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 + slack};
+  const d = `M${from.x} ${from.y}Q${middle.x} ${middle.y} ${to.x} ${to.y}`;
+  const top = {x: (from.x + to.x) / 4 + middle.x / 2, y: (from.y + to.y) / 4 + middle.y / 2};
+  return svg`<g class="marker">
+    <path class="jumper" d=${d}></path>
+    <path class="jumper-core" d=${d}></path>
+    <g style=${standing(top)}>
+      <rect class="plate" x="-28" y="-9" width="56" height="18" rx="4"></rect>
+      <text class="plate-text" y="4" text-anchor="middle">Jumper</text>
+    </g>
+  </g>`;
+}
+
+/** A wire end off its terminal, where the drawing shows it. */
+export interface LiftedEnd {
+  /** `W12.from` */
+  readonly end: string;
+  readonly wire: string;
+  readonly at: Point;
+  /** Unit vector along the wire, away from the terminal. */
+  readonly along: Point;
+}
+
+/** Every place at which a lifted wire end is drawn. */
+export function liftedEnds(unit: Unit, drawing: Drawing, lifted: readonly string[]): LiftedEnd[] {
+  return lifted.flatMap((end) => {
+    const [id, which] = end.split('.') as [string, 'from' | 'to'];
+    const wire = unit.wires.find((it) => it.id === id);
+    const drawn = drawing.wires.find((it) => it.id === id);
+    if (!wire || !drawn) return [];
+    return drawn.paths.flatMap((path) => {
+      const ordered = fromFirst(path, wire.from, wire.to, drawing.terminals) ? path : [...path].reverse();
+      const points = which === 'from' ? ordered : [...ordered].reverse();
+      const [at, next] = [points[0]!, points[1]!];
+      const length = Math.hypot(next.x - at.x, next.y - at.y) || 1;
+      return [{end, wire: id, at, along: {x: (next.x - at.x) / length, y: (next.y - at.y) / length}}];
+    });
+  });
+}
+
+/** Whether a path begins at the wire's `from` end: told by the terminals that stand at its ends. */
+function fromFirst(path: readonly Point[], from: string, to: string, marks: readonly TerminalMark[]): boolean {
+  const stands = (terminal: string, at: Point): boolean =>
+    marks.some(
+      (mark) => mark.terminal === terminal && Math.abs(mark.x - at.x) <= mark.width / 2 + 1 && Math.abs(mark.y - at.y) <= mark.height / 2 + 5,
+    );
+  const [first, last] = [path[0]!, path[path.length - 1]!];
+  if (stands(from, first) || stands(to, last)) return true;
+  return !(stands(from, last) || stands(to, first));
+}
+
+/** How far a lifted end is drawn from its terminal. */
+const LIFTED_BY = 13;
+
+export const liftedPoint = ({at, along}: LiftedEnd): Point => ({
+  x: at.x + along.x * (LIFTED_BY + 4.5) - along.y * 6,
+  y: at.y + along.y * (LIFTED_BY + 4.5) + along.x * 6,
+});
+
+export function liftedMarker(end: LiftedEnd): TemplateResult {
+  const {at, along} = end;
+  const point = (distance: number, aside = 0): string =>
+    `${at.x + along.x * distance - along.y * aside} ${at.y + along.y * distance + along.x * aside}`;
+  const tip = liftedPoint(end);
+  return svg`<g class="marker" data-lifted=${end.end}>
+    <path class="lifted-gap" d="M${point(5.5)}L${point(LIFTED_BY + 9)}"></path>
+    <path class="lifted-end" d="M${point(LIFTED_BY + 9)}L${tip.x} ${tip.y}"></path>
+  </g>`;
+}
+
+/** A closed cover: what lies under it can be neither seen nor reached. */
+export function lid(box: EnclosureBox): TemplateResult {
+  const [cx, cy] = [box.x + box.width / 2, box.y + box.height / 2];
+  const inset = 5;
+  const lines: string[] = [];
+  for (let offset = -box.height; offset < box.width; offset += 22) {
+    const [x1, y1] = offset >= 0 ? [offset, 0] : [0, -offset];
+    const [x2, y2] = offset + box.height <= box.width ? [offset + box.height, box.height] : [box.width, box.width - offset];
+    lines.push(`M${box.x + x1} ${box.y + y1}L${box.x + x2} ${box.y + y2}`);
+  }
+  const narrow = box.width < 150;
+  const words = narrow ? ['Cover', 'closed'] : ['Cover closed'];
+  return svg`<g class="covered" data-enclosure=${box.id}>
+    <rect class="lid" x=${box.x} y=${box.y} width=${box.width} height=${box.height} rx="7"></rect>
+    <path class="lid-hatch" d=${lines.join('')}></path>
+    <rect class="lid-plate" x=${cx - (narrow ? 44 : 84)} y=${cy - 30} width=${narrow ? 88 : 168} height=${narrow ? 66 : 54} rx="5"></rect>
+    <text class="role-enclosure" x=${cx} y=${cy - 9} text-anchor="middle" font-size=${narrow ? 10 : 13} font-weight="700">${box.title}</text>
+    ${words.map((word, i) => svg`<text class="closed-label" x=${cx} y=${cy + 10 + i * 15} text-anchor="middle" font-size="12.5">${word}</text>`)}
+    ${[
+      [box.x + inset + 6, box.y + inset + 6],
+      [box.x + box.width - inset - 6, box.y + inset + 6],
+      [box.x + inset + 6, box.y + box.height - inset - 6],
+      [box.x + box.width - inset - 6, box.y + box.height - inset - 6],
+    ].map(([x, y]) => svg`<circle class="screw" cx=${x!} cy=${y!} r="3.4"></circle>`)}
+  </g>`;
+}
+
+export function badgeMarker({x, y, width, text, part}: Badge): TemplateResult {
+  return svg`<g class="badge" data-badge=${part}>
+    <rect x=${x - width / 2} y=${y - BADGE_HEIGHT / 2} width=${width} height=${BADGE_HEIGHT} rx=${BADGE_HEIGHT / 2}></rect>
+    <text x=${x} y=${y + 3.5} text-anchor="middle" font-size=${BADGE_SIZE}>${text}</text>
+  </g>`;
+}
+
+export {nothing};
