@@ -14,15 +14,17 @@ export type ArmatureEvent =
 export function armatureEvent(
   part: string,
   coil: MagnetCoilData,
-  sealed: boolean,
+  position: 'open' | 'sealed' | 'chattering',
   look: Look,
 ): ArmatureEvent | undefined {
   const volts = look.voltsIn(`${part}.coil`);
   const jammed = look.behaviour(part).armature === 'jammed';
-  if (!sealed)
-    return !jammed && volts >= coil.pullInFraction * coil.ratedVolts
-      ? {type: 'coil.pulled', atMs: look.atMs}
-      : undefined;
+  if (position !== 'sealed') {
+    if (!jammed && volts >= coil.pullInFraction * coil.ratedVolts)
+      return {type: 'coil.pulled', atMs: look.atMs};
+    // what made it chatter is gone
+    return position === 'chattering' ? {type: 'coil.released', atMs: look.atMs} : undefined;
+  }
   return jammed || volts < coil.dropOutFraction * coil.ratedVolts
     ? {type: 'coil.released', atMs: look.atMs}
     : undefined;

@@ -32,7 +32,7 @@ export const contactorBehaviour = defineBehaviour<typeof contactorMachine>({
     return {coil, poles};
   },
   sense: (snapshot, look, part) =>
-    armatureEvent(part.id, snapshot.context.coil, snapshot.value === 'sealed', look),
+    armatureEvent(part.id, snapshot.context.coil, snapshot.value, look),
   chattered: {type: 'armature.chattered'},
   states: (snapshot, part) => {
     const sealed = snapshot.value === 'sealed';

@@ -80,7 +80,7 @@ export const relayBehaviour = defineBehaviour<typeof relayMachine>({
     };
   },
   sense: (snapshot, look, part) =>
-    armatureEvent(part.id, snapshot.context.coil, isPulled(snapshot.value), look),
+    armatureEvent(part.id, snapshot.context.coil, positionOf(snapshot.value), look),
   dueAtMs: (snapshot) => snapshot.context.dueAtMs,
   chattered: {type: 'armature.chattered'},
   states: (snapshot, part) => {
@@ -137,3 +137,6 @@ export const relayBehaviour = defineBehaviour<typeof relayMachine>({
 });
 
 const isPulled = (value: string): boolean => value === 'sealed' || value === 'making';
+
+const positionOf = (value: string): 'open' | 'sealed' | 'chattering' =>
+  value === 'chattering' ? 'chattering' : isPulled(value) ? 'sealed' : 'open';

@@ -22,11 +22,13 @@ export const solenoidMachine = setup({
   },
 });
 
+const positionOf = {returned: 'open', shifted: 'sealed', chattering: 'chattering'} as const;
+
 export const solenoidBehaviour = defineBehaviour<typeof solenoidMachine>({
   machine: solenoidMachine,
   input: (part) => solenoid.data.parse(part.data).coil,
   sense: (snapshot, look, part) =>
-    armatureEvent(part.id, snapshot.context.coil, snapshot.value === 'shifted', look),
+    armatureEvent(part.id, snapshot.context.coil, positionOf[snapshot.value], look),
   chattered: {type: 'armature.chattered'},
   states: (snapshot, part) => ({[`${part.id}.coil`]: {sealed: snapshot.value === 'shifted'}}),
   observe: (snapshot, _look, part) => {
