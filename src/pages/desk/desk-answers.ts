@@ -3,36 +3,77 @@ import {nonceBytes, openSealed, sealFaults} from '../../bench/sealed-fault.ts';
 import {loadUnit} from '../../content/load-unit.ts';
 import type {Unit} from '../../content/unit.ts';
 import {catalogue, faultsById} from '../../faults/catalogue.ts';
-import {shippedIds, shippedText} from '../units/shipped-texts.ts';
 import type {DeskAnswers, DeskQuestion, HiddenFault, LoadedUnit, UnitSource} from './desk-messages.ts';
 
-type Answering = {
+/** Answers one question with what its ask and answer are. */
+export type DeskAnswering = {
   readonly [Q in DeskQuestion]: (ask: DeskAnswers[Q]['ask']) => DeskAnswers[Q]['answer'] | Promise<DeskAnswers[Q]['answer']>;
 };
 
-const loaded = new Map<string, Promise<LoadedUnit>>();
-
-function load(source: UnitSource): Promise<LoadedUnit> {
-  const key = JSON.stringify(source);
-  let loading = loaded.get(key);
-  if (!loading) {
-    loading = read(source);
-    loaded.set(key, loading);
-    loading.catch(() => loaded.delete(key));
-  }
-  return loading;
+/** The units that come with Rungbench: their ids, and the text of each. */
+export interface ShippedUnits {
+  readonly ids: readonly string[];
+  text(id: string): Promise<string>;
 }
 
-async function read(source: UnitSource): Promise<LoadedUnit> {
-  const [text, fileName] = 'shipped' in source ? [await shippedText(source.shipped), `${source.shipped}.yaml`] : [source.text, source.fileName];
+/** The simulation is large; listing units and opening links does not need it. */
+const work = () => import('./fault-work.ts');
+
+/** What the desk's worker answers to each question. A refusal is a thrown Error with one sentence for people. */
+export function deskAnswers(shipped: ShippedUnits): DeskAnswering {
+  const loaded = new Map<string, Promise<LoadedUnit>>();
+
+  const load = (source: UnitSource): Promise<LoadedUnit> => {
+    const key = JSON.stringify(source);
+    let loading = loaded.get(key);
+    if (!loading) {
+      loading = read(shipped, source);
+      loaded.set(key, loading);
+      loading.catch(() => loaded.delete(key));
+    }
+    return loading;
+  };
+
+  const unitOf = async (source: UnitSource): Promise<Unit> => {
+    const {unit, mistakes} = await load(source);
+    if (unit) return unit;
+    throw new Error(`The unit's file has mistakes; the first at line ${mistakes[0].line}: ${mistakes[0].message}`);
+  };
+
+  return {
+    shippedIds: () => shipped.ids,
+    unit: ({source}) => load(source),
+    catalogue: async ({source}) => catalogue(await unitOf(source)).map(({id, name, site, mode}) => ({id, name, site, mode})),
+    complaint: async ({source, faults}) => (await work()).derivedComplaint(await unitOf(source), faults),
+    seal: async ({source, faults, complaint}) => {
+      const unit = await unitOf(source);
+      return seal(unit, faultsById(catalogue(unit), faults).map(({id}) => id), complaint);
+    },
+    pick: async ({source, difficulty, seed}) => {
+      const unit = await unitOf(source);
+      const {fault, complaint} = (await work()).pickedFault(unit, difficulty, seed);
+      return seal(unit, [fault], complaint);
+    },
+    opened: ({sealed}) => {
+      const opened = openSealed(sealed);
+      if ('reason' in opened) throw new Error(opened.reason);
+      return {unit: opened.hidden.unit, complaint: opened.hidden.complaint};
+    },
+    exported: ({record}) => attemptFile(record),
+    imported: ({text}) => {
+      const read = readAttemptFile(text);
+      if ('reason' in read) throw new Error(read.reason);
+      return read.attempt;
+    },
+    appraised: async ({source, record}) => (await work()).appraise(await unitOf(source), record),
+  };
+}
+
+async function read(shipped: ShippedUnits, source: UnitSource): Promise<LoadedUnit> {
+  const [text, fileName] =
+    'shipped' in source ? [await shipped.text(source.shipped), `${source.shipped}.yaml`] : [source.text, source.fileName];
   const {unit, errors} = loadUnit(text, fileName);
   return {unit, mistakes: errors.map(({line, column, message, mend}) => ({line, column, message, mend}))};
-}
-
-async function unitOf(source: UnitSource): Promise<Unit> {
-  const {unit, mistakes} = await load(source);
-  if (!unit) throw new Error(`The unit's file has mistakes; the first at line ${mistakes[0]?.line ?? 1}: ${mistakes[0]?.message ?? ''}`);
-  return unit;
 }
 
 /** Seals with a fresh nonce; the same fault sealed twice gives two texts. */
@@ -40,35 +81,3 @@ function seal(unit: Unit, faults: readonly string[], complaint: string): HiddenF
   const sealed = sealFaults({unit: unit.id, faults, complaint}, crypto.getRandomValues(new Uint8Array(nonceBytes)));
   return {sealed, complaint};
 }
-
-/** The simulation is large; listing units and opening links does not need it. */
-const work = () => import('./fault-work.ts');
-
-/** What the desk's worker answers to each question. */
-export const answers: Answering = {
-  shippedIds: () => shippedIds,
-  unit: ({source}) => load(source),
-  catalogue: async ({source}) => catalogue(await unitOf(source)).map(({id, name, site, mode}) => ({id, name, site, mode})),
-  seal: async ({source, faults, complaint}) => {
-    const unit = await unitOf(source);
-    return seal(unit, faultsById(catalogue(unit), faults).map(({id}) => id), complaint);
-  },
-  complaint: async ({source, faults}) => (await work()).derivedComplaint(await unitOf(source), faults),
-  pick: async ({source, difficulty, seed}) => {
-    const unit = await unitOf(source);
-    const {fault, complaint} = (await work()).pickedFault(unit, difficulty, seed);
-    return seal(unit, [fault], complaint);
-  },
-  appraised: async ({source, record}) => (await work()).appraise(await unitOf(source), record),
-  opened: ({sealed}) => {
-    const opened = openSealed(sealed);
-    if ('reason' in opened) throw new Error(opened.reason);
-    return {unit: opened.hidden.unit, complaint: opened.hidden.complaint};
-  },
-  exported: ({record}) => attemptFile(record),
-  imported: ({text}) => {
-    const read = readAttemptFile(text);
-    if ('reason' in read) throw new Error(read.reason);
-    return read.attempt;
-  },
-};

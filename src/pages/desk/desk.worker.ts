@@ -1,13 +1,10 @@
-import {answers} from './desk-answers.ts';
+import {shippedIds, shippedText} from '../units/shipped-texts.ts';
+import {deskAnswers} from './desk-answers.ts';
 import type {DeskReply, DeskRequest} from './desk-messages.ts';
+import {replyTo} from './desk-reply.ts';
+
+const answers = deskAnswers({ids: shippedIds, text: shippedText});
 
 addEventListener('message', async ({data}: MessageEvent<DeskRequest>) => {
-  const reply = (message: DeskReply): void => postMessage(message);
-  try {
-    const answer = answers[data.question] as ((ask: unknown) => unknown) | undefined;
-    if (!answer) throw new Error(`The desk cannot answer "${data.question}".`);
-    reply({number: data.number, answer: await answer(data.ask)});
-  } catch (error) {
-    reply({number: data.number, refused: error instanceof Error ? error.message : String(error)});
-  }
+  postMessage((await replyTo(answers, data)) satisfies DeskReply);
 });

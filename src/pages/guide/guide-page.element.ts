@@ -20,12 +20,12 @@ const steps: readonly {readonly id: StepId; readonly title: string; readonly say
   {
     id: 'close',
     title: 'Close the call switch S1',
-    says: 'Find it among the unit’s controls and set it to On. Watch what you would see and hear: the relay pulls in, the lamp lights.',
+    says: 'Its control is under Unit. Set it to On, and watch what you would see and hear: the relay, the lamp.',
   },
   {
     id: 'read',
     title: `Red lead on ${hot}, black lead on ${common}`,
-    says: 'The meter stands on AC volts. Say what you expect: 24 V, give or take the transformer’s few volts. Then read.',
+    says: 'The meter stands on AC volts. Say what you expect, about 24 V, then read.',
   },
   {
     id: 'across',

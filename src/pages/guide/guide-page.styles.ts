@@ -15,7 +15,7 @@ export const guidePageStyles = css`
     gap: var(--space-2) var(--space-4);
     padding: var(--space-2) var(--space-4);
     border-bottom: 2px solid var(--ink);
-    background: var(--accent-soft);
+    background: var(--paper-raised);
   }
 
   .steps {
