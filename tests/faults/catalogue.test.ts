@@ -113,11 +113,11 @@ describe('the class of a wire', () => {
 });
 
 describe('difficulty', () => {
-  test('a lamp is easier than a switch in the middle of the safety chain', () => {
+  test('a disconnect is easier than a lamp behind it, and a lamp easier than a switch in the safety chain', () => {
     const panel = readShippedUnit('practice-panel');
-    const [lamp, safety] = faultsById(catalogue(panel), ['LT1:open', 'HPS:stuck-open']);
-    expect(difficultyOf(panel, lamp)).toBe('easy');
-    expect(difficultyOf(panel, safety)).toBe('hard');
+    const ids = ['DS1:pole1-open', 'LT1:open', 'HPS:stuck-open'];
+    const found = faultsById(catalogue(panel), ids).map((fault) => difficultyOf(panel, fault));
+    expect(found).toEqual(['easy', 'medium', 'hard']);
   });
 
   test('counts the parts from the service to the fault and on to the other rail', () => {
