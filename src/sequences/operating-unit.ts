@@ -1,6 +1,7 @@
 import type {Unit} from '../content/unit.ts';
 import type {Complex, ElementStates} from '../parts/element.ts';
 import type {Network} from '../circuits/network.ts';
+import type {Solution} from '../circuits/solution.ts';
 import type {Fault} from '../faults/fault.ts';
 
 /** What a person standing at the unit sees or hears of one part. Never a hint of what is wrong inside. */
@@ -56,6 +57,8 @@ export interface OperatingUnit {
   acVolts(a: string, b: string): Complex;
   dcVolts(a: string, b: string): number;
   thevenin(a: string, b: string, network: 'ac' | 'dc'): Thevenin;
+  /** The solved network of the present state, for work on many points at once. Good until the unit changes. */
+  solution(network: 'ac' | 'dc'): Solution;
   /** RMS phasor amps through a placed element or wire, from its `a` to its `b`. */
   amps(element: string): Complex;
   /** Whether a placed contact element is closed now, faults included. */

@@ -1,4 +1,5 @@
 import type {Network} from '../circuits/network.ts';
+import type {Solution} from '../circuits/solution.ts';
 import type {Unit} from '../content/unit.ts';
 import type {Fault} from '../faults/fault.ts';
 import type {Complex, ElementStates} from '../parts/element.ts';
@@ -21,6 +22,8 @@ export class RunningUnit implements OperatingUnit {
   readonly unit: Unit;
   private present: readonly Fault[];
   private readonly works: Works;
+  /** Enclosures that have a cover. */
+  private readonly covered: ReadonlySet<string>;
   private readonly controls: Map<string, string | number>;
   private lifted: readonly string[];
   private jumpers: readonly (readonly [string, string])[];
@@ -29,6 +32,7 @@ export class RunningUnit implements OperatingUnit {
   constructor(situation: Situation) {
     this.unit = situation.unit;
     this.present = situation.faults;
+    this.covered = new Set(this.unit.enclosures.filter(({cover}) => cover).map(({id}) => id));
     this.controls = new Map(situation.controls);
     this.lifted = situation.lifted;
     this.jumpers = situation.jumpers;
@@ -187,6 +191,10 @@ export class RunningUnit implements OperatingUnit {
     return this.works.network[network].thevenin(a, b);
   }
 
+  solution(network: 'ac' | 'dc'): Solution {
+    return this.works.network[network];
+  }
+
   amps(element: string): Complex {
     return this.works.network.ac.amps(element);
   }
@@ -212,10 +220,11 @@ export class RunningUnit implements OperatingUnit {
 
   observations(): readonly Observation[] {
     return this.unit.parts.flatMap((part) => {
-      const operated = this.works.part(part.id);
-      if (operated) return operated.behaviour.observe?.(operated.state, this.works, part) ?? [];
-      const passive = this.works.facts.passive.find((each) => each.part === part);
-      return passive?.observe?.(this.works) ?? [];
+      const seen = this.works.observe(part);
+      // on an open board nothing is hidden
+      return this.covered.has(part.enclosure)
+        ? seen
+        : seen.map((each) => (each.behindCover ? {...each, behindCover: false} : each));
     });
   }
 

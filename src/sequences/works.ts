@@ -11,7 +11,8 @@ import type {MachineEvent} from './part-behaviour.ts';
 import {plantDrive} from './plant-drive.ts';
 import {unitFacts, type Situation, type UnitFacts} from './situation.ts';
 import {settle, type Settleable} from './settle.ts';
-import type {Settling} from './operating-unit.ts';
+import type {Observation, Settling} from './operating-unit.ts';
+import type {Part} from '../content/unit.ts';
 
 /** A torque that misses the load's by less than this share of it is in balance. */
 const balanceShare = 1e-4;
@@ -96,6 +97,14 @@ export class Works implements Settleable, Look {
   part(id: string): OperatedPart | undefined {
     const index = this.facts.indexOf.get(id);
     return index === undefined ? undefined : this.parts[index];
+  }
+
+  /** What a person sees and hears of a part. */
+  observe(part: Part): readonly Observation[] {
+    const operated = this.part(part.id);
+    if (operated) return operated.behaviour.observe?.(operated.state, this, part) ?? [];
+    const passive = this.facts.passive.find((each) => each.part === part);
+    return passive?.observe?.(this) ?? [];
   }
 
   /** The network in the parts' present states. */

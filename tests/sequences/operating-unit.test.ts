@@ -197,6 +197,20 @@ describe('names', () => {
   });
 });
 
+test('on an open board everything can be seen; in an enclosure the contactor is behind its cover', () => {
+  const panel = operateUnit(readShippedUnit('practice-panel'), []);
+  expect(
+    panel
+      .observations()
+      .filter(({part}) => part === 'K1')
+      .map((each) => each.behindCover),
+  ).toEqual([false]);
+  const outdoors = operateUnit(unit, [])
+    .observations()
+    .filter(({part}) => part === 'K3');
+  expect(outdoors.map((each) => each.behindCover)).toEqual([true]);
+});
+
 describe('wires', () => {
   test('a lifted end is a point of its own, and landing it makes all as before', () => {
     const operating = operateUnit(unit, []);
