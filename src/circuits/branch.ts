@@ -57,11 +57,11 @@ export interface MotorCoupling {
 /** Stamps of everything that no state changes, for one network kind. */
 export interface Base {
   readonly stamps: Stamps;
-  /** Per branch: its admittance at rest and, for a line source, its Norton amps. */
+  /** Per branch: its admittance at rest and, for a line source, its volts. */
   readonly siemensRe: Float64Array;
   readonly siemensIm: Float64Array;
-  readonly nortonRe: Float64Array;
-  readonly nortonIm: Float64Array;
+  readonly emfRe: Float64Array;
+  readonly emfIm: Float64Array;
   /** Amps into each unknown. */
   readonly ampsRe: Float64Array;
   readonly ampsIm: Float64Array;

@@ -1,4 +1,5 @@
 import type {Complex, Element} from '../parts/element.ts';
+import {phasor, zero} from './complex.ts';
 
 /**
  * An open contact, a broken winding, a part burnt open: an air gap or a clean break, 1 TΩ. A hundred times less
@@ -11,16 +12,14 @@ export type TwoTerminal = Exclude<Element, {is: 'transformer'} | {is: 'motor'}>;
 
 /**
  * The admittances that a two-terminal element can take, in siemens: `rest` before anything has acted on it,
- * `acted` when its state says so (contact closed, coil sealed). `amps` is the Norton current that it drives out
- * of its positive end `a` when it is a source that is on.
+ * `acted` when its state says so (contact closed, coil sealed). `volts` is what a source that is on makes of
+ * `a` against `b`, behind that admittance.
  */
 export interface Siemens {
   readonly rest: Complex;
   readonly acted: Complex;
-  readonly amps: Complex;
+  readonly volts: Complex;
 }
-
-const none: Complex = {re: 0, im: 0};
 
 /** In the line-frequency network. Direct-current sources are their resistance, without volts. */
 export function acSiemens(element: TwoTerminal, frequencyHz: number): Siemens {
@@ -32,7 +31,7 @@ export function acSiemens(element: TwoTerminal, frequencyHz: number): Siemens {
     case 'impedance':
       return fixed(inverse(element.acOhms));
     case 'coil':
-      return {rest: inverse(element.inrushOhms), acted: inverse(element.sealedOhms), amps: none};
+      return {rest: inverse(element.inrushOhms), acted: inverse(element.sealedOhms), volts: zero};
     case 'variable':
       return fixed({re: 1 / element.restOhms, im: 0});
     case 'capacitor':
@@ -42,10 +41,7 @@ export function acSiemens(element: TwoTerminal, frequencyHz: number): Siemens {
       });
     case 'acSource': {
       const y = inverse(element.ohms);
-      const radians = (element.degrees * Math.PI) / 180;
-      const re = element.volts * Math.cos(radians);
-      const im = element.volts * Math.sin(radians);
-      return {rest: y, acted: y, amps: {re: re * y.re - im * y.im, im: re * y.im + im * y.re}};
+      return {rest: y, acted: y, volts: phasor(element.volts, element.degrees)};
     }
     case 'dcSource':
       return fixed({re: 1 / element.ohms, im: 0});
@@ -73,18 +69,18 @@ export function dcSiemens(element: TwoTerminal): Siemens {
       return fixed({re: 1 / element.ohms.re, im: 0});
     case 'dcSource': {
       const y = {re: 1 / element.ohms, im: 0};
-      return {rest: y, acted: y, amps: {re: element.volts / element.ohms, im: 0}};
+      return {rest: y, acted: y, volts: {re: element.volts, im: 0}};
     }
   }
 }
 
 function contact(closedOhms: number): Siemens {
-  return {rest: {re: 1 / openOhms, im: 0}, acted: {re: 1 / closedOhms, im: 0}, amps: none};
+  return {rest: {re: 1 / openOhms, im: 0}, acted: {re: 1 / closedOhms, im: 0}, volts: zero};
 }
 
 /** The same in every state, and no source. */
 export function fixed(y: Complex): Siemens {
-  return {rest: y, acted: y, amps: none};
+  return {rest: y, acted: y, volts: zero};
 }
 
 export function inverse(ohms: Complex): Complex {

@@ -118,7 +118,8 @@ export function compileNetwork(network: Network): Plan {
 /** A branch while the network is compiled: ends and core are unknowns until the elimination order is known. */
 type Draft = {-readonly [Field in keyof Branch]: Branch[Field]};
 
-const noSiemens: Siemens = {rest: {re: 0, im: 0}, acted: {re: 0, im: 0}, amps: {re: 0, im: 0}};
+/** A motor winding's admittance comes with its speed. */
+const noSiemens = fixed({re: 0, im: 0});
 
 const kinds: Partial<Record<Element['is'], number>> = {
   contact: contactBranch,

@@ -1,5 +1,5 @@
 import type {Complex} from '../parts/element.ts';
-import type {Branch} from './branch.ts';
+import {findBranchAmps, type BranchAmps, type Solved} from './branch-amps.ts';
 import {substitute, type Factor} from './factor.ts';
 import type {Plan} from './plan.ts';
 import {UnknownNameError} from './unknown-name.ts';
@@ -14,24 +14,26 @@ export interface TheveninPair {
  * The solved volts of one network in one state, with its factor kept for Thevenin pairs. Phasors are RMS; in a
  * direct-current solution the imaginary parts are zero. Names are placed names; a wrong one throws UnknownNameError.
  */
-export class Solution {
+export class Solution implements Solved {
   readonly plan: Plan;
   kind: 'ac' | 'dc' = 'ac';
 
   /** Volts of each unknown by elimination position; cores in volts of their largest winding. */
   readonly voltsRe: Float64Array;
   readonly voltsIm: Float64Array;
-  /** Per branch: admittance, Norton amps, and coupling to the motor's other winding. Siemens, amps, siemens. */
+  /** Per branch: admittance, source volts, and coupling to the motor's other winding. Siemens, volts, siemens. */
   readonly siemensRe: Float64Array;
   readonly siemensIm: Float64Array;
-  readonly nortonRe: Float64Array;
-  readonly nortonIm: Float64Array;
+  readonly emfRe: Float64Array;
+  readonly emfIm: Float64Array;
   readonly couplingRe: Float64Array;
   readonly couplingIm: Float64Array;
 
   private readonly shared: Factor;
   private separate: Factor | undefined;
   private current: Factor;
+  private branchAmps: BranchAmps | undefined;
+  private ampsAreCurrent = false;
   private readonly injectedRe: Float64Array;
   private readonly injectedIm: Float64Array;
 
@@ -43,8 +45,8 @@ export class Solution {
     this.voltsIm = new Float64Array(size);
     this.siemensRe = new Float64Array(branches);
     this.siemensIm = new Float64Array(branches);
-    this.nortonRe = new Float64Array(branches);
-    this.nortonIm = new Float64Array(branches);
+    this.emfRe = new Float64Array(branches);
+    this.emfIm = new Float64Array(branches);
     this.couplingRe = new Float64Array(branches);
     this.couplingIm = new Float64Array(branches);
     const lowerRe = new Float64Array(row.length);
@@ -60,6 +62,12 @@ export class Solution {
     this.current = this.shared;
     this.injectedRe = new Float64Array(size);
     this.injectedIm = new Float64Array(size);
+  }
+
+  /** A solve is about to overwrite everything. */
+  begin(kind: 'ac' | 'dc'): void {
+    this.kind = kind;
+    this.ampsAreCurrent = false;
   }
 
   /** The factor of this state's matrix. */
@@ -102,7 +110,7 @@ export class Solution {
     const index = this.plan.branchOf.get(id);
     if (index === undefined)
       throw new UnknownNameError('element, wire or winding', id, this.plan.branchOf.keys());
-    return this.branchAmps(index);
+    return this.ampsOf(index);
   }
 
   /** Amps of both windings of a motor, from each winding's `a` to its `b`. */
@@ -114,7 +122,7 @@ export class Solution {
         motor,
         this.plan.motors.map((each) => each.motor.id),
       );
-    return {main: this.branchAmps(coupling.main), start: this.branchAmps(coupling.start)};
+    return {main: this.ampsOf(coupling.main), start: this.ampsOf(coupling.start)};
   }
 
   /**
@@ -131,7 +139,7 @@ export class Solution {
       const {from, to} = this.plan.branches[index];
       const p = this.at(from);
       const q = this.at(to);
-      const amps = this.branchAmps(index);
+      const amps = this.ampsOf(index);
       re += (p.re - q.re) * amps.re + (p.im - q.im) * amps.im;
       im += (p.im - q.im) * amps.re - (p.re - q.re) * amps.im;
     }
@@ -184,38 +192,20 @@ export class Solution {
     return position < 0 ? {re: 0, im: 0} : {re: this.voltsRe[position], im: this.voltsIm[position]};
   }
 
-  private branchAmps(index: number): Complex {
-    const branch = this.plan.branches[index];
-    let {re: vRe, im: vIm} = this.across(branch);
-    if (branch.core >= 0 && this.kind === 'ac') {
-      vRe -= branch.turns * this.voltsRe[branch.core];
-      vIm -= branch.turns * this.voltsIm[branch.core];
+  /** All branches at once, the first time that any is asked for. */
+  private ampsOf(index: number): Complex {
+    const {size} = this.plan.elimination;
+    const branches = this.plan.branches.length;
+    this.branchAmps ??= {
+      re: new Float64Array(branches),
+      im: new Float64Array(branches),
+      correctionRe: new Float64Array(size),
+      correctionIm: new Float64Array(size),
+    };
+    if (!this.ampsAreCurrent) {
+      findBranchAmps(this, this.branchAmps);
+      this.ampsAreCurrent = true;
     }
-    const yRe = this.siemensRe[index];
-    const yIm = this.siemensIm[index];
-    let re = vRe * yRe - vIm * yIm - this.nortonRe[index];
-    let im = vRe * yIm + vIm * yRe - this.nortonIm[index];
-    const gRe = this.couplingRe[index];
-    const gIm = this.couplingIm[index];
-    if (gRe !== 0 || gIm !== 0) {
-      const other = this.across(this.plan.branches[this.otherWinding(index)]);
-      re += gRe * other.re - gIm * other.im;
-      im += gRe * other.im + gIm * other.re;
-    }
-    return {re, im};
-  }
-
-  private across(branch: Branch): Complex {
-    const p = this.at(branch.from);
-    const q = this.at(branch.to);
-    return {re: p.re - q.re, im: p.im - q.im};
-  }
-
-  private otherWinding(index: number): number {
-    for (const {main, start} of this.plan.motors) {
-      if (main === index) return start;
-      if (start === index) return main;
-    }
-    return index;
+    return {re: this.branchAmps.re[index], im: this.branchAmps.im[index]};
   }
 }

@@ -14,7 +14,7 @@ import {
   type MotorCoupling,
 } from './branch.ts';
 import type {Plan} from './plan.ts';
-import {injectAmps, stampBranch, stampWinding} from './stamps.ts';
+import {injectNorton, stampBranch, stampWinding} from './stamps.ts';
 import {Solution} from './solution.ts';
 
 const openSiemens = 1 / openOhms;
@@ -29,7 +29,7 @@ const openSiemens = 1 / openOhms;
  */
 export function solveAc(plan: Plan, states: ElementStates, reuse?: Solution): Solution {
   const solution = reuse ?? new Solution(plan);
-  solution.kind = 'ac';
+  solution.begin('ac');
   stampAll(plan, plan.ac, 'ac', states, solution);
   let turning = false;
   for (const motor of plan.motors) {
@@ -58,7 +58,7 @@ export function solveAc(plan: Plan, states: ElementStates, reuse?: Solution): So
  */
 export function solveDc(plan: Plan, states: ElementStates, reuse?: Solution): Solution {
   const solution = reuse ?? new Solution(plan);
-  solution.kind = 'dc';
+  solution.begin('dc');
   stampAll(plan, plan.dc, 'dc', states, solution);
   solution.useSharedUpper();
   factorSymmetric(plan.elimination, plan.scratch, solution.factor);
@@ -76,8 +76,8 @@ function stampAll(
 ): void {
   solution.siemensRe.set(base.siemensRe);
   solution.siemensIm.set(base.siemensIm);
-  solution.nortonRe.set(base.nortonRe);
-  solution.nortonIm.set(base.nortonIm);
+  solution.emfRe.set(base.emfRe);
+  solution.emfIm.set(base.emfIm);
   solution.couplingRe.fill(0);
   solution.couplingIm.fill(0);
   const stamps = plan.scratch;
@@ -104,7 +104,7 @@ function stampLive(
   solution: Solution,
 ): void {
   const state = states[branch.id];
-  const {rest, acted, amps} = branch[kind];
+  const {rest, acted, volts} = branch[kind];
   let {re, im} = rest;
   if (state?.open === true) {
     re = openSiemens;
@@ -116,8 +116,8 @@ function stampLive(
   } else if (branch.kind === variableBranch) {
     if (state?.ohms !== undefined) re = 1 / state.ohms;
   } else if (branch.kind === dcSourceBranch && state?.on === true) {
-    solution.nortonRe[index] = amps.re;
-    injectAmps(solution.voltsRe, solution.voltsIm, branch, amps.re, amps.im);
+    solution.emfRe[index] = volts.re;
+    injectNorton(solution.voltsRe, solution.voltsIm, branch, rest, volts.re, volts.im);
   }
   solution.siemensRe[index] = re;
   solution.siemensIm[index] = im;
@@ -163,15 +163,16 @@ function restamp(
     if (branch.core >= 0 && kind === 'ac') stampWinding(stamps, branch, re, im);
     else stampBranch(stamps, branch, re, im);
     if (burnt) {
-      solution.nortonRe[index] = 0;
-      solution.nortonIm[index] = 0;
+      solution.emfRe[index] = 0;
+      solution.emfIm[index] = 0;
     } else {
-      injectAmps(
+      injectNorton(
         solution.voltsRe,
         solution.voltsIm,
         branch,
-        base.nortonRe[index],
-        base.nortonIm[index],
+        branch[kind].rest,
+        base.emfRe[index],
+        base.emfIm[index],
       );
     }
   }

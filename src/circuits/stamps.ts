@@ -1,3 +1,4 @@
+import type {Complex} from '../parts/element.ts';
 import {fixedBranch, motorBranch, type Base, type Branch, type Core} from './branch.ts';
 import type {Elimination} from './elimination-order.ts';
 import type {Stamps} from './factor.ts';
@@ -27,26 +28,26 @@ export function fixedStamps(
   const ampsIm = new Float64Array(elimination.size);
   const siemensRe = new Float64Array(branches.length);
   const siemensIm = new Float64Array(branches.length);
-  const nortonRe = new Float64Array(branches.length);
-  const nortonIm = new Float64Array(branches.length);
+  const emfRe = new Float64Array(branches.length);
+  const emfIm = new Float64Array(branches.length);
   for (const [index, branch] of branches.entries()) {
-    const {rest, amps} = branch[kind];
+    const {rest, volts} = branch[kind];
     siemensRe[index] = rest.re;
     siemensIm[index] = rest.im;
     if (branch.kind === motorBranch && kind === 'dc') stampBranch(stamps, branch, rest.re, 0);
     if (branch.kind !== fixedBranch) continue;
     if (branch.core >= 0 && kind === 'ac') stampWinding(stamps, branch, rest.re, rest.im);
     else stampBranch(stamps, branch, rest.re, rest.im);
-    nortonRe[index] = amps.re;
-    nortonIm[index] = amps.im;
-    injectAmps(ampsRe, ampsIm, branch, amps.re, amps.im);
+    emfRe[index] = volts.re;
+    emfIm[index] = volts.im;
+    injectNorton(ampsRe, ampsIm, branch, rest, volts.re, volts.im);
   }
   for (const core of cores) {
     // direct current sees no core; its unknown then only needs some value of its own
     stamps.earthRe[core.position] += kind === 'ac' ? core.siemens.re : 1;
     stamps.earthIm[core.position] += kind === 'ac' ? core.siemens.im : 0;
   }
-  return {stamps, siemensRe, siemensIm, nortonRe, nortonIm, ampsRe, ampsIm};
+  return {stamps, siemensRe, siemensIm, emfRe, emfIm, ampsRe, ampsIm};
 }
 
 /** Adds an admittance between a branch's ends. */
@@ -96,15 +97,18 @@ export function stampWinding(stamps: Stamps, branch: Branch, re: number, im: num
   earthIm[core] += left * im;
 }
 
-/** Adds a source's Norton current, out of its positive end `a`. */
-export function injectAmps(
+/** Adds the Norton current of a source, its volts times its admittance, out of its positive end `a`. */
+export function injectNorton(
   ampsRe: Float64Array,
   ampsIm: Float64Array,
   branch: Branch,
-  re: number,
-  im: number,
+  siemens: Complex,
+  voltsRe: number,
+  voltsIm: number,
 ): void {
-  if (branch.from === branch.to) return;
+  if (branch.from === branch.to || (voltsRe === 0 && voltsIm === 0)) return;
+  const re = voltsRe * siemens.re - voltsIm * siemens.im;
+  const im = voltsRe * siemens.im + voltsIm * siemens.re;
   if (branch.from >= 0) {
     ampsRe[branch.from] += re;
     ampsIm[branch.from] += im;
