@@ -22,7 +22,12 @@ export type Action =
   | {readonly do: 'close-cover'; readonly enclosure: string}
   | {readonly do: 'meter'; readonly function: MeterFunction}
   /** Put both leads down and read. `expected` is what the student wrote before reading; absent = skipped. */
-  | {readonly do: 'read'; readonly red: string; readonly black: string; readonly expected?: Expectation}
+  | {
+      readonly do: 'read';
+      readonly red: string;
+      readonly black: string;
+      readonly expected?: Expectation;
+    }
   /** Close the clamp around a wire and read. */
   | {readonly do: 'clamp'; readonly wire: string; readonly expected?: Expectation}
   /** Wire end: `W12.from` or `W12.to`. */

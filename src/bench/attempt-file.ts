@@ -4,11 +4,17 @@ import type {Action} from './actions.ts';
 import type {AttemptRecord} from './attempt.ts';
 
 const name = z.string().min(1).max(200);
-const expected = z.strictObject({value: z.number().optional(), open: z.boolean().optional()}).optional();
+const expected = z
+  .strictObject({value: z.number().optional(), open: z.boolean().optional()})
+  .optional();
 
 /** One schema per action, told apart by `do`; in step with {@link Action} by the check below. */
 const action = z.discriminatedUnion('do', [
-  z.strictObject({do: z.literal('set'), target: name, value: z.union([z.string().max(200), z.number()])}),
+  z.strictObject({
+    do: z.literal('set'),
+    target: name,
+    value: z.union([z.string().max(200), z.number()]),
+  }),
   z.strictObject({do: z.literal('lock'), part: name}),
   z.strictObject({do: z.literal('unlock'), part: name}),
   z.strictObject({do: z.literal('open-cover'), enclosure: name}),
@@ -60,9 +66,15 @@ export function readAttemptFile(text: string): ReadAttempt {
       reason: `This is not a whole JSON file (${where}). It may be cut short: export the attempt again.`,
     };
   }
-  if (typeof value !== 'object' || value === null || !('format' in value) || value.format !== 'rungbench-attempt') {
+  if (
+    typeof value !== 'object' ||
+    value === null ||
+    !('format' in value) ||
+    value.format !== 'rungbench-attempt'
+  ) {
     return {
-      reason: 'This file is not a Rungbench attempt (its "format" is not "rungbench-attempt"). Choose a file that was exported from the history.',
+      reason:
+        'This file is not a Rungbench attempt (its "format" is not "rungbench-attempt"). Choose a file that was exported from the history.',
     };
   }
   if (!('version' in value) || value.version !== 1) {
@@ -83,7 +95,10 @@ export function readAttemptFile(text: string): ReadAttempt {
 /** "actions, no. 12, "red"": counted from 1, as people count. */
 function place(path: readonly PropertyKey[]): string {
   if (path.length === 0) return 'the top of the file';
-  return path.map((step) => (typeof step === 'number' ? `no. ${step + 1}` : `"${String(step)}"`)).join(', ');
+  return path
+    .map((step) => (typeof step === 'number' ? `no. ${step + 1}` : `"${String(step)}"`))
+    .join(', ');
 }
 
-const sentence = (message: string): string => message.replace(/\.$/, '').replace(/^./, (c) => c.toLowerCase());
+const sentence = (message: string): string =>
+  message.replace(/\.$/, '').replace(/^./, (c) => c.toLowerCase());

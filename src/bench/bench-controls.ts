@@ -31,9 +31,15 @@ export function refuseSetting(
   locked: ReadonlySet<string>,
 ): string | undefined {
   const found = controls.find((each) => each.target === target);
-  if (!found) return unknown('control', target, controls.map((each) => each.target));
+  if (!found)
+    return unknown(
+      'control',
+      target,
+      controls.map((each) => each.target),
+    );
   const {control, part} = found;
-  if (locked.has(part)) return `${part} is locked and tagged; take your lock off before you move it.`;
+  if (locked.has(part))
+    return `${part} is locked and tagged; take your lock off before you move it.`;
   // levers, dials and displays are on the outside; a reset button sits on the part itself
   if (control.type === 'press' && part !== 'plant') {
     const refusal = reach.refuseCover(part, `The ${control.title.toLowerCase()} of ${part}`, open);
@@ -52,7 +58,9 @@ function refuseValue(target: string, control: Control, value: string | number): 
   if (control.type === 'number') {
     const {min = -Infinity, max = Infinity, unit = ''} = control;
     const fits = typeof value === 'number' && value >= min && value <= max;
-    return fits ? undefined : `${target} cannot be ${value}; give a number from ${min} to ${max} ${unit}`.trim() + '.';
+    return fits
+      ? undefined
+      : `${target} cannot be ${value}; give a number from ${min} to ${max} ${unit}`.trim() + '.';
   }
   return undefined;
 }

@@ -30,7 +30,9 @@ export interface CatalogueMessage {
 }
 
 /** Page to worker; the number comes back with the answer. */
-export type BenchRequest = {readonly number: number} & (InitMessage | ActMessage | DebriefMessage | CatalogueMessage);
+export type BenchRequest = {readonly number: number} & (
+  InitMessage | ActMessage | DebriefMessage | CatalogueMessage
+);
 
 /** A fault as it may be chosen from a list. */
 export interface CatalogueLine {

@@ -81,7 +81,9 @@ export class Bench {
     for (const [i, action] of actions.entries()) {
       const result = bench.act(action);
       if ('refused' in result) {
-        throw new Error(`Action ${i + 1} (${action.do}) of this attempt cannot be done again: ${result.refused}`);
+        throw new Error(
+          `Action ${i + 1} (${action.do}) of this attempt cannot be done again: ${result.refused}`,
+        );
       }
     }
     return bench;
@@ -140,10 +142,17 @@ export class Bench {
         value: this.operating.valueOf(target),
         ...(control.isolates ? {locked: this.locked.has(part)} : {}),
       })),
-      enclosures: this.setup.unit.enclosures.map(({id, cover}) => ({id, open: !cover || this.open.has(id)})),
+      enclosures: this.setup.unit.enclosures.map(({id, cover}) => ({
+        id,
+        open: !cover || this.open.has(id),
+      })),
       lifted: [...this.lifted],
       jumpers: this.jumpers.map(([a, b]) => [a, b] as const),
-      meter: {function: this.function, ...this.leads, ...(this.display ? {display: this.display} : {})},
+      meter: {
+        function: this.function,
+        ...this.leads,
+        ...(this.display ? {display: this.display} : {}),
+      },
       log: [...this.lines],
       safety: [...this.findings],
       cautions: cautionsNow(standing),
@@ -220,7 +229,12 @@ export class Bench {
         ));
       case 'clamp':
         this.leads = {...this.leads, clamp: action.wire};
-        return (this.display = readMeter('clamp-amps', this.operating, {wire: action.wire}, this.calibration));
+        return (this.display = readMeter(
+          'clamp-amps',
+          this.operating,
+          {wire: action.wire},
+          this.calibration,
+        ));
       case 'lift':
         this.operating.lift(action.end);
         this.lifted.push(action.end);
@@ -258,7 +272,8 @@ export class Bench {
 
   private set(target: string, value: string | number): void {
     const control = this.controls.find((each) => each.target === target)?.control;
-    const moved = control?.isolates && isolating(this.operating.valueOf(target)) !== isolating(value);
+    const moved =
+      control?.isolates && isolating(this.operating.valueOf(target)) !== isolating(value);
     this.operating.set(target, value);
     if (!moved) return;
     // an absence-of-voltage test counts only from here on
@@ -266,7 +281,9 @@ export class Bench {
   }
 
   private removeJumper(from: string, to: string): void {
-    const at = this.jumpers.findIndex(([a, b]) => (a === from && b === to) || (a === to && b === from));
+    const at = this.jumpers.findIndex(
+      ([a, b]) => (a === from && b === to) || (a === to && b === from),
+    );
     const [a, b] = this.jumpers[at];
     this.operating.removeJumper(a, b);
     this.jumpers.splice(at, 1);

@@ -19,9 +19,13 @@ export function cautionsNow(standing: Standing): Caution[] {
     const hot = hottest(standing, enclosure.id);
     if (!hot) continue;
     if (hot.volts >= dangerousVolts) cautions.push(liveCaution(enclosure.id, enclosure.title, hot));
-    else if (isolated.length) cautions.push(...lockOutSteps(standing, enclosure.id, enclosure.title, isolated));
+    else if (isolated.length)
+      cautions.push(...lockOutSteps(standing, enclosure.id, enclosure.title, isolated));
   }
-  if ((standing.function === 'ohms' || standing.function === 'continuity') && isolated.length === 0) {
+  if (
+    (standing.function === 'ohms' || standing.function === 'continuity') &&
+    isolated.length === 0
+  ) {
     cautions.push({
       id: 'resistance-wants-dead',
       text: 'Resistance and continuity are measured on a dead circuit only: isolate, lock, prove dead. A wire of the part must be lifted, or you read every path beside it too.',
@@ -45,7 +49,12 @@ function liveCaution(id: string, title: string, hot: {terminal: string; volts: n
 }
 
 /** What is still to do before hands go in: lock, test, prove, discharge. Only the next step is told. */
-function lockOutSteps(standing: Standing, id: string, title: string, isolated: readonly string[]): Caution[] {
+function lockOutSteps(
+  standing: Standing,
+  id: string,
+  title: string,
+  isolated: readonly string[],
+): Caution[] {
   const {locked, unit} = standing;
   const unlocked = isolated.filter((part) => !locked.has(part));
   if (unlocked.length === isolated.length) {
@@ -68,7 +77,9 @@ function lockOutSteps(standing: Standing, id: string, title: string, isolated: r
       },
     ];
   }
-  const capacitors = unit.parts.filter((part) => part.enclosure === id && capacitorKinds.has(part.kind));
+  const capacitors = unit.parts.filter(
+    (part) => part.enclosure === id && capacitorKinds.has(part.kind),
+  );
   return capacitors.length
     ? [
         {

@@ -35,14 +35,27 @@ export function complaintOf(unit: Unit, faults: readonly Fault[]): Complaint {
   }));
   const early = firstDifference(runs.map((run) => ({...run, sighting: run.healthy.early})));
   if (early) return {...early, silent: false};
-  for (const {running} of runs) running.advance(laterSeconds * 1000);
-  const late = firstDifference(runs.map((run) => ({...run, sighting: run.healthy.late})));
-  if (late) return {text: `It starts as it should. After a while: ${late.text}`, sequence: late.sequence, silent: false};
+  // a mode that a healthy unit leaves by itself meanwhile (defrost) is no measure then, nor is air on its way to warm
+  const lasting = runs.filter(({healthy}) => sameNotices(healthy.early, healthy.late));
+  for (const {running} of lasting) running.advance(laterSeconds * 1000);
+  const late = firstDifference(
+    lasting.map((run) => ({...run, sighting: {...run.healthy.late, supplyAir: undefined}})),
+  );
+  if (late)
+    return {
+      text: `It starts as it should. After a while: ${late.text}`,
+      sequence: late.sequence,
+      silent: false,
+    };
   return {text: routineCheck, silent: true};
 }
 
 /** A unit with its faults, run into a sequence of operation from rest until the mode has established itself. */
-export function inSequence(unit: Unit, faults: readonly Fault[], sequence: OperatingSequence): OperatingUnit {
+export function inSequence(
+  unit: Unit,
+  faults: readonly Fault[],
+  sequence: OperatingSequence,
+): OperatingUnit {
   const operating = operateUnit(unit, faults);
   for (const {target, value} of sequence.set) operating.set(target, value);
   operating.advance(Math.round(sequence.waitSeconds * 1000));
@@ -56,6 +69,10 @@ interface Sighting {
 
 function sightingOf(operating: OperatingUnit): Sighting {
   return {notices: customerNotices(operating), supplyAir: supplyAirDegF(operating)};
+}
+
+function sameNotices(a: Sighting, b: Sighting): boolean {
+  return a.notices.every((notice, i) => notice.is === b.notices[i]?.is);
 }
 
 /** A healthy unit does the same every time, so it is run once for each unit. */
@@ -97,12 +114,19 @@ function firstDifference(runs: readonly Compared[]): {text: string; sequence: st
     const changed = now.notices.filter((notice) => before(notice)?.is !== notice.is);
     // a unit that is to stand still fails by running, not by being dead
     const atRest = !sighting.notices.some((notice) => notice.works);
-    const failing = changed.filter((notice) => !besides.has(notice.about) && (!atRest || notice.works));
+    const failing = changed.filter(
+      (notice) => !besides.has(notice.about) && (!atRest || notice.works),
+    );
     const air = airDifference(sighting.supplyAir, now.supplyAir);
     if (failing.length || (air && !atRest)) {
       // beside what is wrong, a customer also tells what still works
-      const told = now.notices.filter((notice) => changed.includes(notice) || before(notice)?.works);
-      const says = [...told.flatMap((notice) => notice.says ?? []), ...(air && changed.length === 0 ? [air] : [])];
+      const told = now.notices.filter(
+        (notice) => changed.includes(notice) || before(notice)?.works,
+      );
+      const says = [
+        ...told.flatMap((notice) => notice.says ?? []),
+        ...(air && changed.length === 0 ? [air] : []),
+      ];
       return {text: sentences(sequence.complaint, says), sequence: sequence.id};
     }
     if (changed.length && !aside) {
@@ -120,7 +144,13 @@ function sentences(complaint: string, says: readonly string[]): string {
   return [complaint, ...more].join(' ');
 }
 
-function airDifference(healthy: number | undefined, faulted: number | undefined): string | undefined {
-  if (healthy === undefined || faulted === undefined || Math.abs(faulted - healthy) < feltDegF) return undefined;
-  return faulted < healthy ? 'The air is colder than it used to be.' : 'The air is warmer than it used to be.';
+function airDifference(
+  healthy: number | undefined,
+  faulted: number | undefined,
+): string | undefined {
+  if (healthy === undefined || faulted === undefined || Math.abs(faulted - healthy) < feltDegF)
+    return undefined;
+  return faulted < healthy
+    ? 'The air is colder than it used to be.'
+    : 'The air is warmer than it used to be.';
 }

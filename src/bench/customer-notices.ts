@@ -20,9 +20,12 @@ export interface Notice {
 export function customerNotices(operating: OperatingUnit): Notice[] {
   const {unit} = operating;
   const outside = operating.observations().filter((seen) => !seen.behindCover);
-  const stateOf = (part: Part): string => outside.find((seen) => seen.part === part.id)?.is ?? 'off';
+  const stateOf = (part: Part): string =>
+    outside.find((seen) => seen.part === part.id)?.is ?? 'off';
   const notices: Notice[] = [];
-  const [compressor, fan, blower] = ['compressor', 'fan', 'blower'].map((drives) => motor(unit, drives));
+  const [compressor, fan, blower] = ['compressor', 'fan', 'blower'].map((drives) =>
+    motor(unit, drives),
+  );
   if (compressor && fan) notices.push(outdoor(stateOf(compressor), stateOf(fan)));
   if (blower) notices.push(indoor(stateOf(blower)));
   for (const part of unit.parts) {
@@ -30,9 +33,17 @@ export function customerNotices(operating: OperatingUnit): Notice[] {
     if (part.kind === 'lamp') notices.push(lamp(stateOf(part)));
   }
   const tripped = outside.some((seen) => seen.is === 'tripped');
-  notices.push({about: 'breaker', is: tripped ? 'tripped' : 'on', ...(tripped ? {says: 'A breaker in the panel has tripped.'} : {})});
+  notices.push({
+    about: 'breaker',
+    is: tripped ? 'tripped' : 'on',
+    ...(tripped ? {says: 'A breaker in the panel has tripped.'} : {}),
+  });
   const chatters = outside.some((seen) => seen.is === 'chattering');
-  notices.push({about: 'noise', is: chatters ? 'chatter' : 'none', ...(chatters ? {says: 'Something rattles without stopping.'} : {})});
+  notices.push({
+    about: 'noise',
+    is: chatters ? 'chatter' : 'none',
+    ...(chatters ? {says: 'Something rattles without stopping.'} : {}),
+  });
   return notices;
 }
 
@@ -42,7 +53,9 @@ export function supplyAirDegF(operating: OperatingUnit): number | undefined {
 }
 
 function motor(unit: Unit, drives: string): Part | undefined {
-  return unit.parts.find((part) => part.kind === 'psc-motor' && (part.data as {drives: string}).drives === drives);
+  return unit.parts.find(
+    (part) => part.kind === 'psc-motor' && (part.data as {drives: string}).drives === drives,
+  );
 }
 
 function outdoor(compressor: string, fan: string): Notice {
@@ -50,15 +63,22 @@ function outdoor(compressor: string, fan: string): Notice {
   const works = compressor === 'running' || compressor === 'slow';
   let says = 'The outdoor unit is silent.';
   if (works && fan === 'running') says = 'The outdoor unit runs.';
-  else if (works && turns) says = 'The outdoor unit runs, but its fan turns as it never did before.';
+  else if (works && turns)
+    says = 'The outdoor unit runs, but its fan turns as it never did before.';
   else if (works) says = 'The outdoor unit can be heard, but its fan does not turn.';
   else if (turns) {
     says =
       compressor === 'humming'
         ? 'The outdoor fan turns, and something in the outdoor unit hums and then falls silent.'
         : 'The outdoor fan turns, but the outdoor unit sounds quieter than it used to.';
-  } else if (compressor === 'humming' || fan === 'humming') says = 'The outdoor unit hums, but nothing turns.';
-  return {about: 'outdoor', is: `${compressor}/${fan}`, says, works: compressor !== 'off' || fan !== 'off'};
+  } else if (compressor === 'humming' || fan === 'humming')
+    says = 'The outdoor unit hums, but nothing turns.';
+  return {
+    about: 'outdoor',
+    is: `${compressor}/${fan}`,
+    says,
+    works: compressor !== 'off' || fan !== 'off',
+  };
 }
 
 function indoor(blower: string): Notice {
@@ -77,10 +97,19 @@ function indoor(blower: string): Notice {
 }
 
 function thermostat(is: string): Notice {
-  return {about: 'thermostat', is, ...(is === 'blank' ? {says: 'The display on the wall is blank.'} : {})};
+  return {
+    about: 'thermostat',
+    is,
+    ...(is === 'blank' ? {says: 'The display on the wall is blank.'} : {}),
+  };
 }
 
 /** Lit or dark is what the complaint itself is about; only a weak light is worth a word more. */
 function lamp(is: string): Notice {
-  return {about: 'lamp', is, works: is !== 'off', ...(is === 'dim' ? {says: 'The lamp only glows.'} : {})};
+  return {
+    about: 'lamp',
+    is,
+    works: is !== 'off',
+    ...(is === 'dim' ? {says: 'The lamp only glows.'} : {}),
+  };
 }

@@ -12,7 +12,12 @@ export interface Debrief {
   /** The sequence of operation that the complaint is about, with the step at which the faulted unit first departed. */
   readonly sequence: {
     readonly title: string;
-    readonly steps: readonly {readonly title: string; readonly healthy: boolean; readonly faulted: boolean; readonly broke: boolean}[];
+    readonly steps: readonly {
+      readonly title: string;
+      readonly healthy: boolean;
+      readonly faulted: boolean;
+      readonly broke: boolean;
+    }[];
   };
   /** Each reading beside what a healthy unit would have shown at that moment, same state and leads. */
   readonly readings: readonly {

@@ -18,7 +18,9 @@ const safeties: ReadonlySet<string> = new Set([
 export function bypassedSafeties(unit: Unit, from: string, to: string): Part[] {
   const conductors = conductorsOf(unit);
   const goal = conductors.of(to);
-  const cameBy = new Map<string, {from: string; part: Part} | undefined>([[conductors.of(from), undefined]]);
+  const cameBy = new Map<string, {from: string; part: Part} | undefined>([
+    [conductors.of(from), undefined],
+  ]);
   const queue = [conductors.of(from)];
   for (const at of queue) {
     if (at === goal) break;

@@ -26,7 +26,10 @@ export function isolatedParts({controls, operating}: Standing): string[] {
 }
 
 /** Highest volts to earth on the line-voltage terminals inside one enclosure, with the terminal. */
-export function hottest(standing: Standing, enclosure: string): {terminal: string; volts: number} | undefined {
+export function hottest(
+  standing: Standing,
+  enclosure: string,
+): {terminal: string; volts: number} | undefined {
   let found: {terminal: string; volts: number} | undefined;
   for (const terminal of lineTerminals(standing, enclosure)) {
     const volts = touchVolts(standing.operating, terminal);
@@ -41,7 +44,8 @@ export function lineTerminals({unit, classes, reach}: Standing, enclosure: strin
   for (const wire of unit.wires) {
     if (classes.get(wire.id) !== 'line') continue;
     for (const terminal of [wire.from, wire.to]) {
-      if (reach.enclosureOf(terminal.slice(0, terminal.indexOf('.')))?.id === enclosure) terminals.add(terminal);
+      if (reach.enclosureOf(terminal.slice(0, terminal.indexOf('.')))?.id === enclosure)
+        terminals.add(terminal);
     }
   }
   return terminals;

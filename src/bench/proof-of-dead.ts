@@ -28,9 +28,14 @@ export function proofOfDead(standing: Standing, enclosure: string): ProofOfDead 
       (point) => line.has(point) || line.has(landing(standing, point)),
     );
   };
-  const tests = log.slice(isolatedSince).filter(isDeadTest).map((entry) => entry.index);
+  const tests = log
+    .slice(isolatedSince)
+    .filter(isDeadTest)
+    .map((entry) => entry.index);
   if (tests.length === 0) return 'none';
-  const proving = log.filter((entry) => (voltsRead(entry) ?? 0) >= knownLiveVolts).map((entry) => entry.index);
+  const proving = log
+    .filter((entry) => (voltsRead(entry) ?? 0) >= knownLiveVolts)
+    .map((entry) => entry.index);
   const proved = tests.some(
     (test) => proving.some((live) => live < test) && proving.some((live) => live > test),
   );

@@ -12,7 +12,10 @@ export class Reach {
   constructor(unit: Unit) {
     this.unit = unit;
     this.enclosureOfPart = new Map(
-      unit.parts.map((part) => [part.id, unit.enclosures.find((each) => each.id === part.enclosure)]),
+      unit.parts.map((part) => [
+        part.id,
+        unit.enclosures.find((each) => each.id === part.enclosure),
+      ]),
     );
     this.terminals = new Set(
       unit.parts.flatMap((part) => part.terminals.map((terminal) => `${part.id}.${terminal}`)),
@@ -33,7 +36,11 @@ export class Reach {
   }
 
   /** Why a lead or a jumper cannot go on this point now, in a sentence; undefined when it can. */
-  refusePoint(point: string, open: ReadonlySet<string>, lifted: readonly string[]): string | undefined {
+  refusePoint(
+    point: string,
+    open: ReadonlySet<string>,
+    lifted: readonly string[],
+  ): string | undefined {
     const end = this.end(point);
     if (end && !this.terminals.has(point)) {
       if (!lifted.includes(point)) {
@@ -58,8 +65,15 @@ export class Reach {
   /** Why the clamp cannot go round this wire now. One open end is enough to get at it. */
   refuseWire(id: string, open: ReadonlySet<string>): string | undefined {
     const wire = this.unit.wires.find((each) => each.id === id);
-    if (!wire) return unknown('wire', id, this.unit.wires.map((each) => each.id));
-    const refusals = [wire.from, wire.to].map((terminal) => this.refuseCover(partOf(terminal), id, open));
+    if (!wire)
+      return unknown(
+        'wire',
+        id,
+        this.unit.wires.map((each) => each.id),
+      );
+    const refusals = [wire.from, wire.to].map((terminal) =>
+      this.refuseCover(partOf(terminal), id, open),
+    );
     return refusals.every((refusal) => refusal !== undefined) ? refusals[0] : undefined;
   }
 

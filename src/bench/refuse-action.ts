@@ -38,9 +38,13 @@ export function refusal(action: Action, at: Judged): string | undefined {
       if (at.function === 'clamp-amps') {
         return 'The meter stands on clamp amps; choose volts, ohms or continuity to use the leads.';
       }
-      return at.reach.refusePoint(action.red, at.open, at.lifted) ?? at.reach.refusePoint(action.black, at.open, at.lifted);
+      return (
+        at.reach.refusePoint(action.red, at.open, at.lifted) ??
+        at.reach.refusePoint(action.black, at.open, at.lifted)
+      );
     case 'clamp':
-      if (at.function !== 'clamp-amps') return 'Choose clamp amps on the meter before you close the clamp around a wire.';
+      if (at.function !== 'clamp-amps')
+        return 'Choose clamp amps on the meter before you close the clamp around a wire.';
       return at.reach.refuseWire(action.wire, at.open);
     case 'lift':
       return at.lifted.includes(action.end)
@@ -49,7 +53,9 @@ export function refusal(action: Action, at: Judged): string | undefined {
     case 'land':
       return (
         at.reach.refuseEnd(action.end, at.open) ??
-        (at.lifted.includes(action.end) ? refuseLanding(action.end, at) : `Wire end ${action.end} is on its terminal.`)
+        (at.lifted.includes(action.end)
+          ? refuseLanding(action.end, at)
+          : `Wire end ${action.end} is on its terminal.`)
       );
     case 'jumper':
       return refuseJumper(action.from, action.to, at);
@@ -63,7 +69,9 @@ export function refusal(action: Action, at: Judged): string | undefined {
         : `Wait more than 0 and at most ${longestWaitSeconds / 3600} hours at a time.`;
     case 'note':
       if (action.text.trim() === '') return 'The note is empty; write what you want to remember.';
-      return action.text.length <= longestNote ? undefined : `A note holds at most ${longestNote} characters.`;
+      return action.text.length <= longestNote
+        ? undefined
+        : `A note holds at most ${longestNote} characters.`;
     case 'name':
       return refuseNaming(action.fault, action.evidence, at);
     case 'give-up':
@@ -77,7 +85,12 @@ export function refusal(action: Action, at: Judged): string | undefined {
 function refuseLock(part: string, {controls, locked, operating}: Judged): string | undefined {
   const isolators = controls.filter(({control}) => control.isolates);
   const found = isolators.find((each) => each.part === part);
-  if (!found) return unknown('isolating switch', part, isolators.map((each) => each.part));
+  if (!found)
+    return unknown(
+      'isolating switch',
+      part,
+      isolators.map((each) => each.part),
+    );
   if (locked.has(part)) return `Your lock already hangs on ${part}.`;
   return isolating(operating.valueOf(found.target))
     ? undefined
@@ -90,10 +103,18 @@ function refuseCover(
 ): string | undefined {
   const covered = unit.enclosures.filter((each) => each.cover);
   const found = unit.enclosures.find((each) => each.id === enclosure);
-  if (!found) return unknown('enclosure', enclosure, covered.map((each) => each.id));
-  if (!found.cover) return `The ${inSentence(found.title)} has no cover; everything in it can be reached.`;
-  if (what === 'open-cover' && open.has(enclosure)) return `The cover of the ${inSentence(found.title)} is already off.`;
-  if (what === 'close-cover' && !open.has(enclosure)) return `The cover of the ${inSentence(found.title)} is on.`;
+  if (!found)
+    return unknown(
+      'enclosure',
+      enclosure,
+      covered.map((each) => each.id),
+    );
+  if (!found.cover)
+    return `The ${inSentence(found.title)} has no cover; everything in it can be reached.`;
+  if (what === 'open-cover' && open.has(enclosure))
+    return `The cover of the ${inSentence(found.title)} is already off.`;
+  if (what === 'close-cover' && !open.has(enclosure))
+    return `The cover of the ${inSentence(found.title)} is on.`;
   return undefined;
 }
 
@@ -107,7 +128,9 @@ function refuseLanding(end: string, {jumpers}: Judged): string | undefined {
 function refuseJumper(from: string, to: string, at: Judged): string | undefined {
   if (from === to) return 'A jumper goes between two different points.';
   if (hasJumper(from, to, at)) return `There is already a jumper between ${from} and ${to}.`;
-  return at.reach.refusePoint(from, at.open, at.lifted) ?? at.reach.refusePoint(to, at.open, at.lifted);
+  return (
+    at.reach.refusePoint(from, at.open, at.lifted) ?? at.reach.refusePoint(to, at.open, at.lifted)
+  );
 }
 
 function hasJumper(from: string, to: string, {jumpers}: Judged): boolean {
@@ -115,7 +138,8 @@ function hasJumper(from: string, to: string, {jumpers}: Judged): boolean {
 }
 
 function refuseNaming(fault: string, evidence: readonly number[], at: Judged): string | undefined {
-  if (at.stage === 'cleared') return 'The fault is cleared; start another call to name another one.';
+  if (at.stage === 'cleared')
+    return 'The fault is cleared; start another call to name another one.';
   const ids = at.faultIds();
   if (!ids.includes(fault)) return unknown('fault', fault, ids);
   const missing = evidence.find((index) => at.log[index]?.kind !== 'reading');

@@ -137,7 +137,12 @@ function lifting(end: string, standing: Standing): Breach[] {
 }
 
 /** Line-voltage work on a circuit that happens to be dead: was it locked, and was it proved? */
-function isolationGaps(part: string, end: string, locked: ReadonlySet<string>, standing: Standing): Breach[] {
+function isolationGaps(
+  part: string,
+  end: string,
+  locked: ReadonlySet<string>,
+  standing: Standing,
+): Breach[] {
   const breaches: Breach[] = [];
   const isolated = isolatedParts(standing);
   if (!isolated.some((each) => locked.has(each))) {

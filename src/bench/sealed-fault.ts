@@ -48,10 +48,14 @@ export function sealFaults(hidden: HiddenFaults, nonce: Uint8Array): string {
   const encode = (value: unknown): Uint8Array => new TextEncoder().encode(JSON.stringify(value));
   const head = encode({unit: hidden.unit, faults: hidden.faults});
   if (head.length > headBytes) {
-    throw new RangeError(`The seal holds ${headBytes} bytes of ids and these take ${head.length}; hide fewer faults.`);
+    throw new RangeError(
+      `The seal holds ${headBytes} bytes of ids and these take ${head.length}; hide fewer faults.`,
+    );
   }
   const tail = encode(hidden.complaint);
-  const plain = new Uint8Array(headBytes + Math.ceil(tail.length / complaintStep) * complaintStep).fill(32);
+  const plain = new Uint8Array(
+    headBytes + Math.ceil(tail.length / complaintStep) * complaintStep,
+  ).fill(32);
   plain.set(head);
   plain.set(tail, headBytes);
   const sealed = cipher(nonce).encrypt(plain);

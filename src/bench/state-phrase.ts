@@ -9,7 +9,9 @@ export function statePhrase(standing: Standing): string {
   const covers = unit.enclosures
     .filter((enclosure) => open.has(enclosure.id))
     .map((enclosure) => inSentence(enclosure.title));
-  const isolated = isolatedParts(standing).map((part) => `${part} open${locked.has(part) ? ', locked' : ''}`);
+  const isolated = isolatedParts(standing).map(
+    (part) => `${part} open${locked.has(part) ? ', locked' : ''}`,
+  );
   return [
     callPhrase(standing),
     ...(covers.length ? [`cover off: ${covers.join(', ')}`] : []),
@@ -23,8 +25,13 @@ export function statePhrase(standing: Standing): string {
 
 /** What is called for: the positions of thermostat and hand switches. */
 function callPhrase({controls, operating}: Standing): string {
-  const asked = controls.filter(({control, part}) => !control.isolates && part !== 'plant' && control.type !== 'press');
-  const phrase = asked.map(({target, control}) => inWords(control, operating.valueOf(target))).filter(Boolean).join(', ');
+  const asked = controls.filter(
+    ({control, part}) => !control.isolates && part !== 'plant' && control.type !== 'press',
+  );
+  const phrase = asked
+    .map(({target, control}) => inWords(control, operating.valueOf(target)))
+    .filter(Boolean)
+    .join(', ');
   return phrase && phrase[0].toUpperCase() + phrase.slice(1);
 }
 

@@ -7,7 +7,8 @@ import {UsageError} from './usage-error.ts';
 /** `rungbench check`: every mistake of every file, each on its line. Gives whether all were right. */
 export function checkCommand(args: string[], print: (line: string) => void): boolean {
   const {positionals} = parseArgs({args, allowPositionals: true, options: {}});
-  if (positionals.length === 0) throw new UsageError('Name the files to check: rungbench check FILE…');
+  if (positionals.length === 0)
+    throw new UsageError('Name the files to check: rungbench check FILE…');
   let right = true;
   for (const file of positionals) {
     let text: string;
@@ -21,7 +22,10 @@ export function checkCommand(args: string[], print: (line: string) => void): boo
     }
     const {unit, errors} = loadUnit(text, file);
     for (const error of errors) print(formatContentError(error));
-    if (unit) print(`${file}: unit "${unit.id}" is right: ${unit.parts.length} parts, ${unit.wires.length} wires.`);
+    if (unit)
+      print(
+        `${file}: unit "${unit.id}" is right: ${unit.parts.length} parts, ${unit.wires.length} wires.`,
+      );
     right &&= unit !== undefined;
   }
   return right;

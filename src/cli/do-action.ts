@@ -4,7 +4,9 @@ import type {OperatingUnit} from '../sequences/operating-unit.ts';
 import {UsageError} from './usage-error.ts';
 
 /** Words that may stand before the `=` beside a control: what they want after it. */
-const words: Readonly<Record<string, (value: string, unit: Unit, operating: OperatingUnit) => void>> = {
+const words: Readonly<
+  Record<string, (value: string, unit: Unit, operating: OperatingUnit) => void>
+> = {
   wait: (value, _unit, operating) => operating.advance(milliseconds(value)),
   lift: (end, _unit, operating) => operating.lift(end),
   land: (end, _unit, operating) => operating.land(end),
@@ -23,30 +25,44 @@ const words: Readonly<Record<string, (value: string, unit: Unit, operating: Oper
  */
 export function doAction(text: string, unit: Unit, operating: OperatingUnit): void {
   const at = text.indexOf('=');
-  if (at < 1) throw new UsageError(`"--do ${text}" has no value; write it as ACTION=VALUE, such as wait=30s.`);
+  if (at < 1)
+    throw new UsageError(
+      `"--do ${text}" has no value; write it as ACTION=VALUE, such as wait=30s.`,
+    );
   const [name, value] = [text.slice(0, at), text.slice(at + 1)];
   if (Object.hasOwn(words, name)) {
     words[name](value, unit, operating);
     return;
   }
-  if (!name.includes('.')) throw UsageError.unknown('action', name, [...Object.keys(words), ...targets(unit)]);
+  if (!name.includes('.'))
+    throw UsageError.unknown('action', name, [...Object.keys(words), ...targets(unit)]);
   operating.set(name, value !== '' && !Number.isNaN(Number(value)) ? Number(value) : value);
 }
 
-const unitMs: Readonly<Record<string, number>> = {ms: 1, s: 1000, m: 60_000, min: 60_000, h: 3_600_000};
+const unitMs: Readonly<Record<string, number>> = {
+  ms: 1,
+  s: 1000,
+  m: 60_000,
+  min: 60_000,
+  h: 3_600_000,
+};
 
 function milliseconds(text: string): number {
   const found = /^(\d+(?:\.\d+)?)(ms|s|m|min|h)$/.exec(text);
-  if (!found) throw new UsageError(`"wait=${text}" is no time; write wait=30s, wait=10m or wait=2h.`);
+  if (!found)
+    throw new UsageError(`"wait=${text}" is no time; write wait=30s, wait=10m or wait=2h.`);
   const total = Math.round(Number(found[1]) * unitMs[found[2]]);
-  if (total > 30 * 24 * unitMs.h) throw new UsageError(`"wait=${text}" is more than 30 days; wait less.`);
+  if (total > 30 * 24 * unitMs.h)
+    throw new UsageError(`"wait=${text}" is more than 30 days; wait less.`);
   return total;
 }
 
 function twoPoints(text: string): [string, string] {
   const points = text.split(',');
   if (points.length !== 2) {
-    throw new UsageError(`"jumper=${text}" needs two points with a comma between: jumper=K3.A1,TB2.C.`);
+    throw new UsageError(
+      `"jumper=${text}" needs two points with a comma between: jumper=K3.A1,TB2.C.`,
+    );
   }
   return [points[0], points[1]];
 }
@@ -59,10 +75,17 @@ function requireEnclosure(id: string, unit: Unit): void {
 /** Target of the isolating control of a part. */
 function isolator(part: string, unit: Unit): string {
   const isolators = unit.parts.flatMap(({id, controls}) =>
-    controls.filter((control) => control.isolates).map((control) => ({id, target: `${id}.${control.id}`})),
+    controls
+      .filter((control) => control.isolates)
+      .map((control) => ({id, target: `${id}.${control.id}`})),
   );
   const found = isolators.find(({id}) => id === part);
-  if (!found) throw UsageError.unknown('isolating switch', part, isolators.map(({id}) => id));
+  if (!found)
+    throw UsageError.unknown(
+      'isolating switch',
+      part,
+      isolators.map(({id}) => id),
+    );
   return found.target;
 }
 

@@ -27,6 +27,8 @@ export function faultsCommand(args: string[], print: (line: string) => void): vo
   }
   const width = Math.max(...lines.map(({id}) => id.length));
   for (const {id, name, difficulty, complaint} of lines) {
-    print(`${id.padEnd(width)}  ${difficulty.padEnd(6)}  ${name}${complaint ? `\n${' '.repeat(width + 2)}“${complaint.text}”` : ''}`);
+    print(
+      `${id.padEnd(width)}  ${difficulty.padEnd(6)}  ${name}${complaint ? `\n${' '.repeat(width + 2)}“${complaint.text}”` : ''}`,
+    );
   }
 }

@@ -19,7 +19,9 @@ const terminal: Output = {
 };
 
 /** Each command does its work and gives its exit code, or nothing for 0. */
-const commands: Readonly<Record<string, (args: string[], print: Output['print']) => number | void>> = {
+const commands: Readonly<
+  Record<string, (args: string[], print: Output['print']) => number | void>
+> = {
   check: (args, print) => (checkCommand(args, print) ? 0 : 1),
   faults: faultsCommand,
   read: readCommand,
@@ -50,8 +52,14 @@ export async function main(args: readonly string[], output: Output = terminal): 
 
 /** Wrong names and wrong options; everything else is a defect and keeps its trace. */
 function isUsage(error: unknown): error is Error {
-  if (error instanceof UsageError || error instanceof WrongTargetError || error instanceof UnknownNameError) {
+  if (
+    error instanceof UsageError ||
+    error instanceof WrongTargetError ||
+    error instanceof UnknownNameError
+  ) {
     return true;
   }
-  return error instanceof Error && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS');
+  return (
+    error instanceof Error && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS')
+  );
 }

@@ -28,7 +28,14 @@ export function nodesCommand(args: string[], print: (line: string) => void): voi
     .map(([point, node]) => {
       if (values.dc) return {node, point, volts: operating.dcVolts(point, 'earth')};
       const {re, im} = operating.acVolts(point, 'earth');
-      return {node, point, volts: Math.hypot(re, im), degrees: (Math.atan2(im, re) * 180) / Math.PI, re, im};
+      return {
+        node,
+        point,
+        volts: Math.hypot(re, im),
+        degrees: (Math.atan2(im, re) * 180) / Math.PI,
+        re,
+        im,
+      };
     });
   if (values.json) {
     print(JSON.stringify(nodes, null, 2));

@@ -27,22 +27,31 @@ export function readCommand(args: string[], print: (line: string) => void): void
   const fn = meterFunction(values.meter);
   const operating = stateOf(unit, values);
   const wires = unit.wires.map((wire) => wire.id);
-  const at = fn === 'clamp-amps' ? clampAt(values.wire, wires) : leadsAt(values.red, values.black, operating);
+  const at =
+    fn === 'clamp-amps'
+      ? clampAt(values.wire, wires)
+      : leadsAt(values.red, values.black, operating);
   const display = readMeter(fn, operating, at, calibrationOf(seedOf(values.seed)));
   print(values.json ? JSON.stringify(asJson(display)) : inWords(display));
 }
 
 function meterFunction(name: string | undefined): MeterFunction {
-  if (name === undefined) throw new UsageError(`Choose a function: --meter ${meterFunctions.join(' | ')}.`);
+  if (name === undefined)
+    throw new UsageError(`Choose a function: --meter ${meterFunctions.join(' | ')}.`);
   const found = meterFunctions.find((fn) => fn === name);
   if (!found) throw UsageError.unknown('meter function', name, meterFunctions);
   return found;
 }
 
-function leadsAt(red: string | undefined, black: string | undefined, operating: OperatingUnit): Placement {
+function leadsAt(
+  red: string | undefined,
+  black: string | undefined,
+  operating: OperatingUnit,
+): Placement {
   const points = [...operating.probePoints(), 'earth'];
   for (const [lead, point] of Object.entries({red, black})) {
-    if (point === undefined) throw new UsageError(`Put the ${lead} lead somewhere: --${lead} PART.TERMINAL.`);
+    if (point === undefined)
+      throw new UsageError(`Put the ${lead} lead somewhere: --${lead} PART.TERMINAL.`);
     if (!points.includes(point)) throw UsageError.unknown('point for a lead', point, points);
   }
   return {red: red!, black: black!};
@@ -56,11 +65,19 @@ function clampAt(wire: string | undefined, wires: readonly string[]): Placement 
 
 function seedOf(text: string | undefined): number {
   if (text === undefined) return 0;
-  if (!/^\d{1,9}$/.test(text)) throw new UsageError(`--seed ${text} is not a whole number from 0 on.`);
+  if (!/^\d{1,9}$/.test(text))
+    throw new UsageError(`--seed ${text} is not a whole number from 0 on.`);
   return Number(text);
 }
 
-function asJson({text, unit, value, overload, tone, hazard}: MeterDisplay): Record<string, unknown> {
+function asJson({
+  text,
+  unit,
+  value,
+  overload,
+  tone,
+  hazard,
+}: MeterDisplay): Record<string, unknown> {
   return {
     display: text,
     unit,

@@ -18,7 +18,8 @@ export function stateOf(
 ): OperatingUnit {
   const all = catalogue(unit);
   const ids = all.map((fault) => fault.id);
-  for (const id of options.fault ?? []) if (!ids.includes(id)) throw UsageError.unknown('fault', id, ids);
+  for (const id of options.fault ?? [])
+    if (!ids.includes(id)) throw UsageError.unknown('fault', id, ids);
   const operating = operateUnit(unit, faultsById(all, options.fault ?? []));
   for (const action of options.do ?? []) doAction(action, unit, operating);
   return operating;

@@ -69,12 +69,21 @@ function minutesOfSearch(bench: Bench): number {
 function brokenSequence(unit: Unit, faults: readonly Fault[]): Debrief['sequence'] {
   const about = complaintOf(unit, faults).sequence;
   const first = unit.sequences.find(({id}) => id === about);
-  const compared = (first ? [first] : unit.sequences).map((sequence) => compare(unit, faults, sequence));
+  const compared = (first ? [first] : unit.sequences).map((sequence) =>
+    compare(unit, faults, sequence),
+  );
   // a silent fault may still break a step that no customer sees
-  return compared.find(({steps}) => steps.some((step) => step.broke)) ?? compared[0] ?? {title: '', steps: []};
+  return (
+    compared.find(({steps}) => steps.some((step) => step.broke)) ??
+    compared[0] ?? {title: '', steps: []}
+  );
 }
 
-function compare(unit: Unit, faults: readonly Fault[], sequence: OperatingSequence): Debrief['sequence'] {
+function compare(
+  unit: Unit,
+  faults: readonly Fault[],
+  sequence: OperatingSequence,
+): Debrief['sequence'] {
   const healthy = inSequence(unit, [], sequence);
   const faulted = inSequence(unit, faults, sequence);
   let broken = false;
@@ -95,14 +104,17 @@ function readingsOf(bench: Bench): Debrief['readings'] {
   for (const {action, entry} of bench.history) {
     if (action.do === 'clear') break;
     const twin = healthy.act(action);
-    if (entry?.kind !== 'reading' || !entry.display || !('entry' in twin) || !twin.entry?.display) continue;
+    if (entry?.kind !== 'reading' || !entry.display || !('entry' in twin) || !twin.entry?.display)
+      continue;
     readings.push({
       logIndex: entry.index,
       read: entry.display,
       healthy: twin.entry.display,
       telling: differ(entry.function!, entry.display, twin.entry.display),
       evidence: evidence.has(entry.index),
-      ...(entry.expected ? {expectedRight: expectationHolds(entry.function!, entry.expected, entry.display)} : {}),
+      ...(entry.expected
+        ? {expectedRight: expectationHolds(entry.function!, entry.expected, entry.display)}
+        : {}),
     });
   }
   return readings;

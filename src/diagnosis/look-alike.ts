@@ -16,6 +16,7 @@ import {operatingStates} from './operating-states.ts';
  * Volts of every point to one reference decide the volts of every pair, so not every pair need be read.
  */
 export function lookAlike(unit: Unit, a: readonly Fault[], b: readonly Fault[]): boolean {
+  if (sameFaults(a, b)) return true;
   const pairs = stretches(unit);
   const other = operatingStates(unit, b);
   for (const state of operatingStates(unit, a)) {
@@ -23,12 +24,19 @@ export function lookAlike(unit: Unit, a: readonly Fault[], b: readonly Fault[]):
     if (match.done) break;
     const [left, right] = [state.operating, match.value.operating];
     if (!sameObservations(left.observations(), right.observations())) return false;
-    if (state.isolated) {
+    if (state.compare === 'isolated') {
       if (!sameResistances(left, right, pairs)) return false;
       if (!sameWhenLifted(unit, left, right, [...a, ...b])) return false;
-    } else if (!sameVolts(left, right, pairs) || !sameAmps(unit, left, right)) return false;
+    } else {
+      if (!sameAmps(unit, left, right)) return false;
+      if (state.compare === 'running' && !sameVolts(unit, left, right, pairs)) return false;
+    }
   }
   return true;
+}
+
+function sameFaults(a: readonly Fault[], b: readonly Fault[]): boolean {
+  return a.length === b.length && a.every((fault) => b.some((each) => each.id === fault.id));
 }
 
 type Pair = readonly [string, string];
@@ -39,14 +47,29 @@ function sameObservations(a: readonly Observation[], b: readonly Observation[]):
   return a.length === b.length && a.every((seen) => keys.has(key(seen)));
 }
 
-function sameVolts(a: OperatingUnit, b: OperatingUnit, pairs: readonly Pair[]): boolean {
+function sameVolts(
+  unit: Unit,
+  a: OperatingUnit,
+  b: OperatingUnit,
+  pairs: readonly Pair[],
+): boolean {
   const toEarth = a.probePoints().map((point): Pair => [point, 'earth']);
-  return [...toEarth, ...pairs].every((pair) => same('ac-volts', a, b, pair) && same('dc-volts', a, b, pair));
+  // direct volts are made by boards only
+  const functions: MeterFunction[] = hasDirectVolts(unit) ? ['ac-volts', 'dc-volts'] : ['ac-volts'];
+  return functions.every((fn) => [...toEarth, ...pairs].every((pair) => same(fn, a, b, pair)));
 }
+
+const hasDirectVolts = (unit: Unit): boolean =>
+  unit.parts.some((part) => part.elements.some((element) => element.is === 'dcSource'));
 
 function sameAmps(unit: Unit, a: OperatingUnit, b: OperatingUnit): boolean {
   return unit.wires.every(
-    ({id}) => !differ('clamp-amps', readMeter('clamp-amps', a, {wire: id}), readMeter('clamp-amps', b, {wire: id})),
+    ({id}) =>
+      !differ(
+        'clamp-amps',
+        readMeter('clamp-amps', a, {wire: id}),
+        readMeter('clamp-amps', b, {wire: id}),
+      ),
   );
 }
 
@@ -55,22 +78,29 @@ function sameResistances(a: OperatingUnit, b: OperatingUnit, pairs: readonly Pai
   return [...toEarth, ...pairs].every((pair) => same('ohms', a, b, pair));
 }
 
-/** Wires at the places of the faults are lifted at both ends, and they and what they came from are read again. */
-function sameWhenLifted(unit: Unit, a: OperatingUnit, b: OperatingUnit, faults: readonly Fault[]): boolean {
-  const wires = wiresAt(unit, faults);
-  const cabinets = unit.enclosures.flatMap((enclosure) => enclosure.cabinet ?? []);
-  for (const wire of wires) {
-    const ends = [`${wire.id}.from`, `${wire.id}.to`];
+/**
+ * One end of each wire at the places of the faults is lifted, and the two pieces that this makes are read: each to
+ * earth, to the other, and to the wires that lie beside it.
+ */
+function sameWhenLifted(
+  unit: Unit,
+  a: OperatingUnit,
+  b: OperatingUnit,
+  faults: readonly Fault[],
+): boolean {
+  for (const wire of wiresAt(unit, faults)) {
+    const end = `${wire.id}.from`;
     const [left, right] = [a.fork(), b.fork()];
-    for (const unitNow of [left, right]) for (const end of ends) unitNow.lift(end);
+    left.lift(end);
+    right.lift(end);
     const pairs: Pair[] = [
-      [ends[0], ends[1]],
-      [wire.from, wire.to],
-      ...ends.flatMap((end) => cabinets.slice(0, 1).map((cabinet): Pair => [end, cabinet])),
-      ...[wire.from, wire.to].map((terminal): Pair => [terminal, 'earth']),
+      [end, wire.from],
+      [end, wire.to],
+      [end, 'earth'],
+      [wire.from, 'earth'],
       ...neighbours(unit, wire.id).flatMap((next): Pair[] => [
-        [ends[0], next.from],
-        [ends[1], next.to],
+        [end, next.from],
+        [wire.from, next.from],
       ]),
     ];
     if (!pairs.every((pair) => same('ohms', left, right, pair))) return false;
@@ -100,7 +130,9 @@ function neighbours(unit: Unit, id: string): Unit['wires'] {
 function stretches(unit: Unit): Pair[] {
   const conductors = conductorsOf(unit);
   const seen = new Set<string>();
-  const elements = unit.parts.flatMap((part) => part.elements.flatMap((element) => stretchesOf(element)));
+  const elements = unit.parts.flatMap((part) =>
+    part.elements.flatMap((element) => stretchesOf(element)),
+  );
   const wires = unit.wires.map((wire): Pair => [wire.from, wire.to]);
   return [...wires, ...elements].filter(([a, b]) => {
     if (a === 'earth' || b === 'earth' || a.includes('~') || b.includes('~')) return false;

@@ -41,7 +41,12 @@ export function partsInPath(unit: Unit, fault: Fault): number | undefined {
     for (const [a, b] of [ends, [ends[1], ends[0]]]) {
       for (const {rails} of unit.circuits) {
         const [first, second] = rails;
-        count(partsBetween(rungs, a, first, edges), partsBetween(rungs, b, second, edges), feeders.get(first), own);
+        count(
+          partsBetween(rungs, a, first, edges),
+          partsBetween(rungs, b, second, edges),
+          feeders.get(first),
+          own,
+        );
         // or the place lies in the feed, between the service and a rail
         for (const source of sources) {
           for (const rail of rails) {
@@ -74,8 +79,16 @@ function places(unit: Unit, fault: Fault): Place[] {
   const part = unit.parts.find((each) => each.id === site.part);
   const touched = new Set(fault.changes.map((change) => change.element));
   return (part?.elements ?? [])
-    .filter((element) => touched.size === 0 || element.is === 'transformer' || element.is === 'motor' || touched.has(element.id))
-    .flatMap((element) => stretchesOf(element).map((ends) => ({edges: [element.id], ends, part: site.part})));
+    .filter(
+      (element) =>
+        touched.size === 0 ||
+        element.is === 'transformer' ||
+        element.is === 'motor' ||
+        touched.has(element.id),
+    )
+    .flatMap((element) =>
+      stretchesOf(element).map((ends) => ({edges: [element.id], ends, part: site.part})),
+    );
 }
 
 interface Edge {

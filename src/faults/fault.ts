@@ -19,7 +19,12 @@ export interface Fault {
   /** Placed changes: `element` is a placed element, winding or wire id. */
   readonly changes: readonly ElementChange[];
   /** Extra paths: placed terminals, through ohms. */
-  readonly paths: readonly {readonly id: string; readonly a: string; readonly b: string; readonly ohms: number}[];
+  readonly paths: readonly {
+    readonly id: string;
+    readonly a: string;
+    readonly b: string;
+    readonly ohms: number;
+  }[];
   /** Changed machine behaviour: part id to settings. */
   readonly behaviour: Readonly<Record<string, Readonly<Record<string, string | number | boolean>>>>;
   /** Plant values that the fault fixes (`chargeFraction: 0.1`). */

@@ -68,7 +68,8 @@ export function circuitClasses(unit: Unit): ReadonlyMap<string, CircuitClass> {
       for (const [a, b] of stretchesOf(element)) circuits.join(a, b);
     }
   }
-  const isGround = (wire: Wire): boolean => groundPoints.has(wire.from) && groundPoints.has(wire.to);
+  const isGround = (wire: Wire): boolean =>
+    groundPoints.has(wire.from) && groundPoints.has(wire.to);
   for (const wire of unit.wires) {
     if (groundPoints.has(wire.from) || groundPoints.has(wire.to)) continue;
     circuits.join(wire.from, wire.to);
@@ -89,7 +90,8 @@ export function circuitClasses(unit: Unit): ReadonlyMap<string, CircuitClass> {
 export function groundTerminals(unit: Unit): ReadonlySet<string> {
   const ground = new Set<string>();
   for (const part of unit.parts) {
-    if (part.kind === 'ground-lug') for (const terminal of part.terminals) ground.add(`${part.id}.${terminal}`);
+    if (part.kind === 'ground-lug')
+      for (const terminal of part.terminals) ground.add(`${part.id}.${terminal}`);
     if (part.kind === 'supply') ground.add(`${part.id}.G`);
   }
   for (const enclosure of unit.enclosures) if (enclosure.cabinet) ground.add(enclosure.cabinet);

@@ -6,10 +6,12 @@ import type {Fault} from './fault.ts';
 export function partFaults(unit: Unit): Fault[] {
   return unit.parts.flatMap((part) => {
     const cabinet = unit.enclosures.find((each) => each.id === part.enclosure)?.cabinet;
-    return part.modes
-      // a fault to the cabinet needs a cabinet of metal
-      .filter((mode) => !mode.toCabinet || cabinet !== undefined)
-      .map((mode) => placed(part, mode, cabinet));
+    return (
+      part.modes
+        // a fault to the cabinet needs a cabinet of metal
+        .filter((mode) => !mode.toCabinet || cabinet !== undefined)
+        .map((mode) => placed(part, mode, cabinet))
+    );
   });
 }
 

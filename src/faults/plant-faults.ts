@@ -3,9 +3,27 @@ import type {Fault} from './fault.ts';
 
 /** Wrong on the refrigerant or air side. Weights: common practice, no source. */
 const kinds = [
-  {id: 'charge-lost', name: 'Refrigerant charge lost', value: 'chargeFraction', at: 0.02, weight: 2},
-  {id: 'outdoor-coil-blocked', name: 'Outdoor coil blocked', value: 'outdoorAirflowFraction', at: 0.15, weight: 2},
-  {id: 'air-filter-blocked', name: 'Air filter blocked', value: 'indoorAirflowFraction', at: 0.15, weight: 3},
+  {
+    id: 'charge-lost',
+    name: 'Refrigerant charge lost',
+    value: 'chargeFraction',
+    at: 0.02,
+    weight: 2,
+  },
+  {
+    id: 'outdoor-coil-blocked',
+    name: 'Outdoor coil blocked',
+    value: 'outdoorAirflowFraction',
+    at: 0.15,
+    weight: 2,
+  },
+  {
+    id: 'air-filter-blocked',
+    name: 'Air filter blocked',
+    value: 'indoorAirflowFraction',
+    at: 0.15,
+    weight: 3,
+  },
 ] as const;
 
 /**
@@ -25,7 +43,12 @@ export function plantFaults(unit: Unit): Fault[] {
   return faults;
 }
 
-function plantFault(id: string, name: string, plant: Record<string, number>, weight: number): Fault {
+function plantFault(
+  id: string,
+  name: string,
+  plant: Record<string, number>,
+  weight: number,
+): Fault {
   return {
     id: `plant:${id}`,
     site: {on: 'plant'},

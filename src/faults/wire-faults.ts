@@ -57,7 +57,8 @@ export function wireFaults(unit: Unit): Fault[] {
       const short = shortBetween(unit, wire, next, conductors, enclosureOf);
       if (short) faults.push(short);
     }
-    const earth = circuit === 'ground' ? undefined : shortToEarth(unit, wire, conductors, enclosureOf);
+    const earth =
+      circuit === 'ground' ? undefined : shortToEarth(unit, wire, conductors, enclosureOf);
     if (earth) faults.push(earth);
     return faults;
   });
@@ -70,7 +71,9 @@ export function wireFaults(unit: Unit): Fault[] {
 function unprotectedConductors(unit: Unit, conductors: Groups): ReadonlySet<string> {
   return new Set(
     unit.parts.flatMap((part) =>
-      part.elements.flatMap((element) => (element.is === 'acSource' ? [conductors.of(element.a)] : [])),
+      part.elements.flatMap((element) =>
+        element.is === 'acSource' ? [conductors.of(element.a)] : [],
+      ),
     ),
   );
 }

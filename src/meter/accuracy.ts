@@ -11,7 +11,10 @@ export function errorLimit(amount: number, accuracy: Accuracy, resolution: numbe
  * The amounts (volts, ohms, amps) that may truly be there when the meter shows this. At OL the lower limit
  * is the top of the last range, less its error, and the upper limit is infinite.
  */
-export function accuracyBand(fn: MeterFunction, display: MeterDisplay): {low: number; high: number} {
+export function accuracyBand(
+  fn: MeterFunction,
+  display: MeterDisplay,
+): {low: number; high: number} {
   const {ranges, accuracy} = meterSpec[fn];
   const top = ranges[ranges.length - 1]!;
   if (display.overload || display.value === undefined) {

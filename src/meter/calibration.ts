@@ -26,6 +26,9 @@ export function calibrationOf(seed: number): Calibration {
     return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
   };
   return Object.fromEntries(
-    meterFunctions.map((fn) => [fn, ((next() * 2 - 1) * 0.5 * meterSpec[fn].accuracy.percent) / 100]),
+    meterFunctions.map((fn) => [
+      fn,
+      ((next() * 2 - 1) * 0.5 * meterSpec[fn].accuracy.percent) / 100,
+    ]),
   ) as Record<MeterFunction, number>;
 }

@@ -19,7 +19,12 @@ export function digits(amount: number, range: MeterRange): MeterDisplay {
   const decimals = Math.max(0, Math.round(-Math.log10(range.resolution / range.scale)));
   const shown = value / range.scale;
   const text = shown.toFixed(decimals);
-  return {text: Number(text) === 0 ? text.replace('-', '') : text, unit: range.unit, value, overload: false};
+  return {
+    text: Number(text) === 0 ? text.replace('-', '') : text,
+    unit: range.unit,
+    value,
+    overload: false,
+  };
 }
 
 /** OL, with the unit of the highest range of the function. */

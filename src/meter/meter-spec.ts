@@ -31,7 +31,9 @@ export interface FunctionSpec {
 const fullCounts = 6000;
 
 /** Ranges of 6000 counts each; the resolution follows from the full scale. */
-function ranges(list: readonly (readonly [upTo: number, unit: string, scale: number])[]): MeterRange[] {
+function ranges(
+  list: readonly (readonly [upTo: number, unit: string, scale: number])[],
+): MeterRange[] {
   return list.map(([upTo, unit, scale]) => ({upTo, unit, scale, resolution: upTo / fullCounts}));
 }
 

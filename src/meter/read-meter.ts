@@ -3,12 +3,22 @@ import type {MeterDisplay} from './meter.ts';
 import type {MeterFunction} from './meter-function.ts';
 import {exact, type Calibration} from './calibration.ts';
 import {digits, overload, show} from './display.ts';
-import {disturbingAcVolts, disturbingDcVolts, meterSpec, testAmps, toneBelowOhms} from './meter-spec.ts';
+import {
+  disturbingAcVolts,
+  disturbingDcVolts,
+  meterSpec,
+  testAmps,
+  toneBelowOhms,
+} from './meter-spec.ts';
 
 /** What the meter meets: any solved circuit that can say what stands behind two points. */
 export interface MeterLook {
   readonly network: {readonly frequencyHz: number};
-  thevenin(a: string, b: string, network: 'ac' | 'dc'): {readonly volts: Complex; readonly ohms: Complex};
+  thevenin(
+    a: string,
+    b: string,
+    network: 'ac' | 'dc',
+  ): {readonly volts: Complex; readonly ohms: Complex};
   amps(element: string): Complex;
 }
 
@@ -30,10 +40,12 @@ export function readMeter(
 ): MeterDisplay {
   const gain = 1 + calibration[fn];
   if (fn === 'clamp-amps') {
-    if (!('wire' in at)) throw new Error('The clamp goes around a wire; give a wire, not two terminals.');
+    if (!('wire' in at))
+      throw new Error('The clamp goes around a wire; give a wire, not two terminals.');
     return show(fn, magnitude(look.amps(at.wire)) * gain);
   }
-  if (!('red' in at)) throw new Error(`The ${fn} function reads between two leads; give red and black.`);
+  if (!('red' in at))
+    throw new Error(`The ${fn} function reads between two leads; give red and black.`);
   switch (fn) {
     case 'ac-volts':
     case 'low-impedance-volts':
@@ -47,7 +59,12 @@ export function readMeter(
 }
 
 /** RMS volts left on the leads once the meter's input loads the circuit. */
-export function acVoltsSeen(fn: MeterFunction, look: MeterLook, red: string, black: string): number {
+export function acVoltsSeen(
+  fn: MeterFunction,
+  look: MeterLook,
+  red: string,
+  black: string,
+): number {
   if (red === black) return 0;
   const {volts, ohms} = look.thevenin(red, black, 'ac');
   const {inputOhms = Infinity, inputPicofarads = 0} = meterSpec[fn];
@@ -73,7 +90,12 @@ export function loadedAcVolts(
 }
 
 /** Direct volts on the loaded leads, positive when red is the higher. Alternating volts average to nothing. */
-export function dcVoltsSeen(fn: MeterFunction, look: MeterLook, red: string, black: string): number {
+export function dcVoltsSeen(
+  fn: MeterFunction,
+  look: MeterLook,
+  red: string,
+  black: string,
+): number {
   if (red === black) return 0;
   const {volts, ohms} = look.thevenin(red, black, 'dc');
   const {inputOhms = Infinity} = meterSpec[fn];
@@ -107,9 +129,7 @@ function resistance(
     return {...overload(fn), hazard: true, ...(fn === 'continuity' ? {tone: false} : {})};
   }
   const {volts, ohms} =
-    red === black
-      ? {volts: {re: 0, im: 0}, ohms: {re: 0, im: 0}}
-      : look.thevenin(red, black, 'dc');
+    red === black ? {volts: {re: 0, im: 0}, ohms: {re: 0, im: 0}} : look.thevenin(red, black, 'dc');
   let display = overload(fn);
   for (const [i, range] of meterSpec[fn].ranges.entries()) {
     const seen = (ohms.re + volts.re / testAmps[i]!) * gain;
@@ -121,7 +141,9 @@ function resistance(
       break;
     }
   }
-  return fn === 'continuity' ? {...display, tone: (display.value ?? Infinity) < toneBelowOhms} : display;
+  return fn === 'continuity'
+    ? {...display, tone: (display.value ?? Infinity) < toneBelowOhms}
+    : display;
 }
 
 function magnitude(value: Complex): number {

@@ -43,12 +43,18 @@ test('an attempt comes back from its file as it went in', () => {
 });
 
 test('one action stands on one line', () => {
-  expect(attemptFile(record).split('\n').filter((line) => line.includes('"do":'))).toHaveLength(record.actions.length);
+  expect(
+    attemptFile(record)
+      .split('\n')
+      .filter((line) => line.includes('"do":')),
+  ).toHaveLength(record.actions.length);
 });
 
 describe('a damaged file is refused with where, what and how to mend it', () => {
   test('cut short', () => {
-    expect(reasonOf(attemptFile(record).slice(0, 200))).toMatch(/^This is not a whole JSON file .*export the attempt again/);
+    expect(reasonOf(attemptFile(record).slice(0, 200))).toMatch(
+      /^This is not a whole JSON file .*export the attempt again/,
+    );
   });
   test('another kind of file', () => {
     expect(reasonOf('{"name": "something"}')).toContain('not a Rungbench attempt');
@@ -56,7 +62,9 @@ describe('a damaged file is refused with where, what and how to mend it', () => 
     expect(reasonOf('null')).toContain('not a Rungbench attempt');
   });
   test('another version', () => {
-    expect(reasonOf(changed((value) => (value.version = 2)))).toContain('"version" is 2, and this Rungbench reads version 1');
+    expect(reasonOf(changed((value) => (value.version = 2)))).toContain(
+      '"version" is 2, and this Rungbench reads version 1',
+    );
   });
   test('an action that there is not', () => {
     const text = changed((value) => ((value.actions as {do: string}[])[4].do = 'hammer'));

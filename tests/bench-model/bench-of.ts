@@ -31,7 +31,8 @@ export function refusalOf(bench: Bench, action: Action): string {
   const before = JSON.stringify(bench.view());
   const result = bench.act(action);
   if (!('refused' in result)) throw new Error(`${JSON.stringify(action)} was done.`);
-  if (JSON.stringify(bench.view()) !== before) throw new Error('A refused action changed something.');
+  if (JSON.stringify(bench.view()) !== before)
+    throw new Error('A refused action changed something.');
   return result.refused;
 }
 

@@ -37,7 +37,9 @@ describe('the complaint follows from what stops working', () => {
   });
 
   test('a blocked outdoor coil: it starts as it should, and trips after a while', () => {
-    expect(complaint('plant:outdoor-coil-blocked').text).toMatch(/^It starts as it should\. After a while: /);
+    expect(complaint('plant:outdoor-coil-blocked').text).toMatch(
+      /^It starts as it should\. After a while: /,
+    );
   });
 
   test('an open crankcase heater: nobody notices, and the complaint is honest about it', () => {
@@ -71,7 +73,10 @@ describe('a random fault', () => {
   });
 
   test('differs from seed to seed', () => {
-    const ids = Array.from({length: 12}, (_, seed) => randomFault(panel, 'hard', seed + 1)!.fault.id);
+    const ids = Array.from(
+      {length: 12},
+      (_, seed) => randomFault(panel, 'hard', seed + 1)!.fault.id,
+    );
     expect(new Set(ids).size).toBeGreaterThan(5);
   });
 });

@@ -12,12 +12,19 @@ const lock: Action = {do: 'lock', part: 'DS2'};
 const knownLive = read('DS2.L1', 'DS2.L2');
 const deadTest = read('K3.L1', 'K3.L2');
 
-const severities = (bench: Bench): string[] => bench.view().safety.map((each) => `${each.severity} ${each.id}`);
+const severities = (bench: Bench): string[] =>
+  bench.view().safety.map((each) => `${each.severity} ${each.id}`);
 
 describe('resistance on a live circuit', () => {
   test('of 24 V is a caution, and the line in the log points at it', () => {
     const bench = heatPump();
-    const entry = doAll(bench, ...coolingCall, outdoorOpen, {do: 'meter', function: 'ohms'}, read('K3.A1', 'K3.A2'));
+    const entry = doAll(
+      bench,
+      ...coolingCall,
+      outdoorOpen,
+      {do: 'meter', function: 'ohms'},
+      read('K3.A1', 'K3.A2'),
+    );
     expect(entry.display).toMatchObject({text: 'OL', hazard: true});
     expect(entry.findings).toEqual([0]);
     expect(bench.view().safety[0]).toMatchObject({severity: 'caution', logIndex: entry.index});
@@ -79,7 +86,17 @@ describe('lifting a line-voltage wire', () => {
 
   test('a reading between two points of one conductor is no test', () => {
     const bench = heatPump();
-    doAll(bench, outdoorOpen, disconnectOpen, off, lock, knownLive, read('K3.T2', 'C2.C'), knownLive, lift);
+    doAll(
+      bench,
+      outdoorOpen,
+      disconnectOpen,
+      off,
+      lock,
+      knownLive,
+      read('K3.T2', 'C2.C'),
+      knownLive,
+      lift,
+    );
     expect(severities(bench)).toEqual(['danger not-tested:outdoor-unit']);
   });
 });
@@ -99,7 +116,10 @@ describe('other wires', () => {
 
   test('power put on with a lifted end bare is a caution', () => {
     const bench = heatPump();
-    doAll(bench, outdoorOpen, disconnectOpen, off, lock, knownLive, deadTest, knownLive, {do: 'lift', end: 'W15.to'});
+    doAll(bench, outdoorOpen, disconnectOpen, off, lock, knownLive, deadTest, knownLive, {
+      do: 'lift',
+      end: 'W15.to',
+    });
     doAll(bench, {do: 'unlock', part: 'DS2'}, {do: 'set', target: 'DS2.position', value: 'closed'});
     expect(severities(bench)).toEqual(['caution end-energised:W15.to']);
   });
@@ -107,7 +127,12 @@ describe('other wires', () => {
   // a neutral carries its load's current, and stands at line voltage once it is lifted
   test('a neutral lifted under load becomes live', () => {
     const bench = benchAt('practice-panel');
-    doAll(bench, {do: 'set', target: 'S1.position', value: 'on'}, {do: 'wait', seconds: 1}, {do: 'lift', end: 'W11.to'});
+    doAll(
+      bench,
+      {do: 'set', target: 'S1.position', value: 'on'},
+      {do: 'wait', seconds: 1},
+      {do: 'lift', end: 'W11.to'},
+    );
     expect(severities(bench)).toContain('danger live-end:W11.to');
   });
 });
@@ -128,7 +153,12 @@ describe('jumpers', () => {
 
   test('across a coil is a short, not a way around', () => {
     const bench = benchAt('practice-panel');
-    doAll(bench, {do: 'set', target: 'S1.position', value: 'on'}, {do: 'wait', seconds: 1}, {do: 'jumper', from: 'K1.1', to: 'K1.3'});
+    doAll(
+      bench,
+      {do: 'set', target: 'S1.position', value: 'on'},
+      {do: 'wait', seconds: 1},
+      {do: 'jumper', from: 'K1.1', to: 'K1.3'},
+    );
     expect(severities(bench)).toEqual(['danger jumper-short:K1.1~K1.3']);
     // and has its consequence: the control fuse
     doAll(bench, {do: 'wait', seconds: 1}, {do: 'remove-jumper', from: 'K1.1', to: 'K1.3'});

@@ -6,7 +6,11 @@ import {readShippedUnit, shippedUnitIds} from '../../src/content/node/read-shipp
 import {catalogue} from '../../src/faults/catalogue.ts';
 
 const nonce = (fill: number): Uint8Array => new Uint8Array(24).fill(fill);
-const hidden = {unit: 'split-heat-pump', faults: ['HPS:stuck-open'], complaint: 'It does not cool.'};
+const hidden = {
+  unit: 'split-heat-pump',
+  faults: ['HPS:stuck-open'],
+  complaint: 'It does not cool.',
+};
 
 describe('base64url', () => {
   // RFC 4648 §10, test vectors, without their padding
@@ -28,7 +32,10 @@ describe('base64url', () => {
     fc.assert(
       fc.property(fc.uint8Array({maxLength: 200}), (bytes) => {
         const text = toBase64url(bytes);
-        return text === Buffer.from(bytes).toString('base64url') && Buffer.from(fromBase64url(text)!).equals(Buffer.from(bytes));
+        return (
+          text === Buffer.from(bytes).toString('base64url') &&
+          Buffer.from(fromBase64url(text)!).equals(Buffer.from(bytes))
+        );
       }),
     );
   });
@@ -43,7 +50,11 @@ describe('a sealed fault', () => {
 
   test('is not readable as text, in any of the usual readings', () => {
     const sealed = sealFaults(hidden, nonce(3));
-    const readings = [sealed, Buffer.from(sealed, 'base64url').toString('latin1'), Buffer.from(sealed, 'base64url').toString('utf16le')];
+    const readings = [
+      sealed,
+      Buffer.from(sealed, 'base64url').toString('latin1'),
+      Buffer.from(sealed, 'base64url').toString('utf16le'),
+    ];
     for (const text of readings) {
       for (const secret of ['HPS', 'stuck', 'split', 'cool']) expect(text).not.toContain(secret);
     }
@@ -88,6 +99,8 @@ describe('a sealed fault', () => {
     const complaint = 'x'.repeat(longestComplaint + 1);
     expect(() => sealFaults({...hidden, complaint}, nonce(8))).toThrow('shorten it to 500');
     expect(() => sealFaults(hidden, new Uint8Array(12))).toThrow('give 24 random ones');
-    expect(() => sealFaults({...hidden, faults: Array(60).fill('HPS:stuck-open')}, nonce(8))).toThrow('hide fewer');
+    expect(() =>
+      sealFaults({...hidden, faults: Array(60).fill('HPS:stuck-open')}, nonce(8)),
+    ).toThrow('hide fewer');
   });
 });

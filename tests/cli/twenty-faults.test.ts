@@ -70,7 +70,10 @@ describe('24 V side, cooling called for', () => {
 
   test('8. a healthy coil in circuit: lifting a wire takes the parallel paths away', async () => {
     const inCircuit = await heatPump(undefined, ...states.isolated).ohms('K3.A1', 'K3.A2');
-    const lifted = await heatPump(undefined, ...states.isolated, 'lift=W59.from').ohms('K3.A1', 'K3.A2');
+    const lifted = await heatPump(undefined, ...states.isolated, 'lift=W59.from').ohms(
+      'K3.A1',
+      'K3.A2',
+    );
     expect(lifted.value).toBeCloseTo(10.5, 0);
     expect(inCircuit.value!).toBeLessThanOrEqual(lifted.value!);
   });
@@ -91,7 +94,14 @@ describe('24 V side, cooling called for', () => {
     const called = heatPump('W57:earth', ...states.cooling);
     nothing(await called.volts('TB1.R', 'TB1.C'));
     controlVolts(await called.volts('T1.X1', 'T1.X2'));
-    const dead = heatPump('W57:earth', ...states.cooling, 'TS.mode=off', ...states.isolated, 'lift=W57.to', 'lift=W57.from');
+    const dead = heatPump(
+      'W57:earth',
+      ...states.cooling,
+      'TS.mode=off',
+      ...states.isolated,
+      'lift=W57.to',
+      'lift=W57.from',
+    );
     expect((await dead.ohms('W57.from', 'GND5.E')).value).toBeLessThan(1);
   });
 
@@ -174,7 +184,13 @@ describe('line-voltage side', () => {
   // An open internal overload breaks both readings to common and leaves the one between the windings
   // (a trade tech tip on single-phase compressors, read)
   test('21. open internal overload: C–R and C–S read open, R–S does not', async () => {
-    const {ohms} = heatPump('CMP:overload-open', ...states.isolated, 'lift=W71.to', 'lift=W72.to', 'lift=W73.to');
+    const {ohms} = heatPump(
+      'CMP:overload-open',
+      ...states.isolated,
+      'lift=W71.to',
+      'lift=W72.to',
+      'lift=W73.to',
+    );
     expect((await ohms('CMP.C', 'CMP.R')).overload).toBe(true);
     expect((await ohms('CMP.C', 'CMP.S')).overload).toBe(true);
     expect((await ohms('CMP.R', 'CMP.S')).value).toBeLessThan(10);
@@ -183,9 +199,21 @@ describe('line-voltage side', () => {
   test('22. grounded compressor: the breaker trips, and a winding reads next to nothing to the shell', async () => {
     const called = heatPump('CMP:grounded', ...states.cooling);
     nothing(await called.volts('DS2.L1', 'DS2.L2'));
-    const dead = heatPump('CMP:grounded', ...states.isolated, 'lift=W71.to', 'lift=W72.to', 'lift=W73.to');
+    const dead = heatPump(
+      'CMP:grounded',
+      ...states.isolated,
+      'lift=W71.to',
+      'lift=W72.to',
+      'lift=W73.to',
+    );
     expect((await dead.ohms('CMP.R', 'GND5.E')).value).toBeLessThan(5);
-    const healthy = heatPump(undefined, ...states.isolated, 'lift=W71.to', 'lift=W72.to', 'lift=W73.to');
+    const healthy = heatPump(
+      undefined,
+      ...states.isolated,
+      'lift=W71.to',
+      'lift=W72.to',
+      'lift=W73.to',
+    );
     expect((await healthy.ohms('CMP.R', 'GND5.E')).value ?? Infinity).toBeGreaterThan(1e6);
   });
 

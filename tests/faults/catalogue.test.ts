@@ -64,7 +64,9 @@ test('faults have plain names', () => {
   expect(one('W49~W50:short').name).toBe(
     'Wires W49 (red) and W50 (blue) shorted together in the five-conductor control cable to the outdoor unit',
   );
-  expect(one('W57:earth').name).toBe('Wire W57 (yellow, TD1 OUT to K3 A1) shorted to the metal of the outdoor unit');
+  expect(one('W57:earth').name).toBe(
+    'Wire W57 (yellow, TD1 OUT to K3 A1) shorted to the metal of the outdoor unit',
+  );
 });
 
 test('a wire cannot be shorted to a neighbour that is the same conductor', () => {
@@ -106,7 +108,9 @@ describe('the class of a wire', () => {
 
   test('decides what a burnt joint in it is worth', () => {
     const wire = heatPump.wires[0];
-    expect(burntJointOhms({...wire, gauge: 10}, 'line')).toBeLessThan(burntJointOhms({...wire, gauge: 18}, 'line'));
+    expect(burntJointOhms({...wire, gauge: 10}, 'line')).toBeLessThan(
+      burntJointOhms({...wire, gauge: 18}, 'line'),
+    );
     expect(burntJointOhms(wire, 'control')).toBe(60);
     expect(burntJointOhms(wire, 'sensor')).toBeGreaterThan(1000);
   });
@@ -123,7 +127,9 @@ describe('difficulty', () => {
   test('counts the parts from the service to the fault and on to the other rail', () => {
     // CB1 or its feed, DS1, T1, F1, TS, FS1, HPS, LPS, TD1, K3 less what the shortest feed leaves out
     expect(partsInPath(heatPump, one('HPS:stuck-open'))).toBeGreaterThanOrEqual(8);
-    expect(partsInPath(heatPump, one('EH1:open'))).toBeLessThan(partsInPath(heatPump, one('HPS:stuck-open'))!);
+    expect(partsInPath(heatPump, one('EH1:open'))).toBeLessThan(
+      partsInPath(heatPump, one('HPS:stuck-open'))!,
+    );
   });
 
   test('every unit has faults of every difficulty', () => {

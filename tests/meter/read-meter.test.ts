@@ -60,7 +60,11 @@ describe('ohms', () => {
   });
 
   test('a live circuit gives no reading and the warning triangle', () => {
-    const display = readMeter('ohms', behind({acVolts: 24, acOhms: {re: 50, im: 0}, dcOhms: 50}), leads);
+    const display = readMeter(
+      'ohms',
+      behind({acVolts: 24, acOhms: {re: 50, im: 0}, dcOhms: 50}),
+      leads,
+    );
     expect(display).toMatchObject({text: 'OL', hazard: true, overload: true});
     expect(display.value).toBeUndefined();
   });
@@ -79,7 +83,9 @@ describe('ohms', () => {
   });
 
   test('both leads on one point read a dead short', () => {
-    expect(shown(readMeter('ohms', behind({dcOhms: 500}), {red: 'red', black: 'red'}))).toBe('0.0 Ω');
+    expect(shown(readMeter('ohms', behind({dcOhms: 500}), {red: 'red', black: 'red'}))).toBe(
+      '0.0 Ω',
+    );
   });
 });
 
@@ -129,7 +135,10 @@ describe('laws of the meter', () => {
         const display = readMeter(fn, look, fn === 'clamp-amps' ? {wire: 'W1'} : leads);
         if (display.overload) return display.text === 'OL';
         const scale = prefix[display.unit[0]] ?? 1;
-        return Math.abs(Number(display.text) * scale - display.value!) <= 1e-9 * Math.max(1, display.value!);
+        return (
+          Math.abs(Number(display.text) * scale - display.value!) <=
+          1e-9 * Math.max(1, display.value!)
+        );
       }),
     );
   });

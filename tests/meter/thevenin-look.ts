@@ -9,7 +9,13 @@ export function behind(circuit: {
   dcOhms?: number;
   amps?: Complex;
 }): MeterLook {
-  const {acVolts = 0, acOhms = {re: 0, im: 0}, dcVolts = 0, dcOhms = 0, amps = {re: 0, im: 0}} = circuit;
+  const {
+    acVolts = 0,
+    acOhms = {re: 0, im: 0},
+    dcVolts = 0,
+    dcOhms = 0,
+    amps = {re: 0, im: 0},
+  } = circuit;
   return {
     network: {frequencyHz: 60},
     thevenin(a, b, network) {

@@ -30,7 +30,10 @@ const volts = (operating: OperatingUnit, red: string, black: string) =>
 const amps = (operating: OperatingUnit, wire: string): number =>
   readMeter('clamp-amps', operating, {wire}).value!;
 const is = (operating: OperatingUnit, part: string): string[] =>
-  operating.observations().filter((seen) => seen.part === part).map((seen) => seen.is);
+  operating
+    .observations()
+    .filter((seen) => seen.part === part)
+    .map((seen) => seen.is);
 
 describe('common practice, no source: voltage', () => {
   test('across a closed switch a voltmeter shows nothing, across an open one the source', () => {
@@ -139,7 +142,9 @@ describe('common practice, no source: resistance', () => {
   test('a motor’s run winding reads less than its start winding', () => {
     const operating = dead();
     for (const end of ['W76.to', 'W77.from', 'W78.from']) operating.lift(end);
-    expect(value('ohms', operating, 'M2.BLK', 'M2.PUR')).toBeLessThan(value('ohms', operating, 'M2.BLK', 'M2.BRN'));
+    expect(value('ohms', operating, 'M2.BLK', 'M2.PUR')).toBeLessThan(
+      value('ohms', operating, 'M2.BLK', 'M2.BRN'),
+    );
   });
 
   test('a cold lamp reads about a tenth of what it is when lit', () => {
@@ -186,7 +191,9 @@ describe('common practice, no source: motors', () => {
 
   test('the volts on a run capacitor of a turning motor are higher than the line’s', () => {
     const operating = cooling(heatPump());
-    expect(volts(operating, 'C2.HERM', 'C2.C')).toBeGreaterThan(volts(operating, 'K3.T1', 'K3.T2') * 1.2);
+    expect(volts(operating, 'C2.HERM', 'C2.C')).toBeGreaterThan(
+      volts(operating, 'K3.T1', 'K3.T2') * 1.2,
+    );
   });
 
   test('with the outdoor fan dead in cooling, the high-pressure switch opens within minutes', () => {

@@ -8,8 +8,10 @@ import {thermistorOhms} from '../../src/parts/thermistor.ts';
 import {operateUnit} from '../../src/sequences/operate-unit.ts';
 import {behind, leads} from '../meter/thevenin-look.ts';
 
-const within = (share: number, expected: number) => (value: number): void =>
-  expect(Math.abs(value - expected)).toBeLessThanOrEqual(share * Math.abs(expected));
+const within =
+  (share: number, expected: number) =>
+  (value: number): void =>
+    expect(Math.abs(value - expected)).toBeLessThanOrEqual(share * Math.abs(expected));
 
 describe('a voltmeter loads what it reads', () => {
   // Lessons in Electric Circuits, vol. I (DC) ch. 8, "voltmeter impact on measured circuit"
@@ -37,9 +39,15 @@ describe('a voltmeter loads what it reads', () => {
 
   // OpenStax College Physics 2e §21.4: a 50 µA movement makes 20,000 Ω per volt, 200 kΩ on its 10 V range
   test('an old 20,000 Ω-per-volt meter of 200 kΩ reads a 200 kΩ source at half, ours at 98 %', () => {
-    const source = [{re: 10, im: 0}, {re: 200e3, im: 0}] as const;
+    const source = [
+      {re: 10, im: 0},
+      {re: 200e3, im: 0},
+    ] as const;
     within(0.001, 5)(loadedAcVolts(...source, 200e3, 0, 60));
-    within(0.001, 10 / 1.02)(dcVoltsSeen('dc-volts', behind({dcVolts: 10, dcOhms: 200e3}), 'red', 'black'));
+    within(
+      0.001,
+      10 / 1.02,
+    )(dcVoltsSeen('dc-volts', behind({dcVolts: 10, dcOhms: 200e3}), 'red', 'black'));
   });
 });
 
@@ -55,7 +63,12 @@ describe('alternating volts', () => {
     const x = 2 * Math.PI * 60 * 0.01;
     const total = Math.hypot(5, x);
     const across = (part: number) =>
-      acVoltsSeen('ac-volts', behind({acVolts: (10 * part) / total, acOhms: parallel(5, x)}), 'red', 'black');
+      acVoltsSeen(
+        'ac-volts',
+        behind({acVolts: (10 * part) / total, acOhms: parallel(5, x)}),
+        'red',
+        'black',
+      );
     within(0.001, 7.9847)(across(5));
     within(0.001, 6.0203)(across(x));
   });
@@ -79,7 +92,12 @@ describe('alternating volts', () => {
 
   // Kirchhoff; numbers chosen for the check
   test('24 V, an open switch and a 128 Ω coil: the meter across the switch shows the source', () => {
-    const seen = acVoltsSeen('low-impedance-volts', behind({acVolts: 24, acOhms: ohm(128, 0)}), 'red', 'black');
+    const seen = acVoltsSeen(
+      'low-impedance-volts',
+      behind({acVolts: 24, acOhms: ohm(128, 0)}),
+      'red',
+      'black',
+    );
     const high = dcVoltsSeen('dc-volts', behind({dcVolts: 24, dcOhms: 128}), 'red', 'black');
     expect(high).toBeCloseTo(23.9997, 4);
     // at 3 kΩ the coil takes its share
