@@ -3,6 +3,7 @@ import type {Unit} from '../content/unit.ts';
 import type {Columns} from './connection-columns.ts';
 import {partGeometry, type PartDecision, type PartGeometry} from './connection-part.ts';
 import type {Box, Point} from './drawing.ts';
+import {labelWidth} from './text-width.ts';
 
 /** What a layout run is given: columns, and how each part turns its terminals. */
 export interface Decisions {
@@ -43,7 +44,13 @@ const BOX_PADDING = '[top=30,left=13,bottom=13,right=13]';
 export function connectionGraph(unit: Unit, decisions: Decisions, geometry: ReadonlyMap<string, PartGeometry>): ElkNode {
   const children = unit.enclosures.map((enclosure): ElkNode => ({
     id: `enclosure ${enclosure.id}`,
-    layoutOptions: {...spacing, 'elk.padding': BOX_PADDING},
+    layoutOptions: {
+      ...spacing,
+      'elk.padding': BOX_PADDING,
+      // never narrower than its name
+      'elk.nodeSize.constraints': '[MINIMUM_SIZE]',
+      'elk.nodeSize.minimum': `(${Math.ceil(labelWidth(enclosure.title, 'enclosure')) + 24},60)`,
+    },
     children: unit.parts
       .filter((part) => part.enclosure === enclosure.id)
       .map((part): ElkNode => {

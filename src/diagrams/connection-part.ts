@@ -71,6 +71,8 @@ export interface PartLabel extends Point {
 export const ROW_PITCH = 29;
 /** Distance between two wires on one terminal. */
 export const LUG_PITCH = 9;
+/** Length of a symbol that stands upright between two terminals of one side. */
+const UPRIGHT = 36;
 const FOOT = 10;
 const RING = 4.5;
 
@@ -97,7 +99,9 @@ export function groupsOf(part: Part): TerminalGroup[] {
     take([secondary.a, secondary.b], secondary);
     return groups;
   }
-  for (const edge of edges)
+  // a contact says more about its part than what feeds the part's electronics
+  const contactsFirst = [...edges].sort((a, b) => Number(b.element.is === 'contact') - Number(a.element.is === 'contact'));
+  for (const edge of contactsFirst)
     if (!taken.has(edge.a) && !taken.has(edge.b) && !isHidden(edge.a) && !isHidden(edge.b) && edge.a !== edge.b)
       take([edge.a, edge.b], edge);
   for (const terminal of all) if (!taken.has(terminal)) take([terminal]);
@@ -195,11 +199,15 @@ function deviceGeometry(part: Part, decision: PartDecision): PartGeometry {
     }
     // a pair on one side starts level with nothing on the other, or its symbol would meet another's
     if (group.edge) next.left = next.right = Math.max(next.left, next.right);
-    for (const terminal of group.terminals) {
+    group.terminals.forEach((terminal, i) => {
       const side = sideOf(terminal);
-      stand(terminal, next[side] + heightOf(terminal) / 2);
-      next[side] += heightOf(terminal);
-    }
+      const last = group.terminals[i - 1];
+      // the symbol stands upright between the two: they keep its length
+      const room = group.edge && last !== undefined && sideOf(last) === side && group.terminals.length === 2 ? UPRIGHT : 0;
+      const y = Math.max(next[side] + heightOf(terminal) / 2, room > 0 ? standing.get(last!)!.y + room : 0);
+      stand(terminal, y);
+      next[side] = y + heightOf(terminal) / 2;
+    });
     if (group.edge && part.kind !== 'transformer') next.left = next.right = Math.max(next.left, next.right);
     if (group.edge && part.kind === 'transformer' && sides.size === 1) {
       // primary and secondary may stand beside each other on their two sides
@@ -290,13 +298,13 @@ function dress(
     const top = Math.min(first.y, last.y);
     const bottom = Math.max(first.y, last.y);
     const middle = (top + bottom) / 2;
-    drawn.push({symbol: shown.symbol, edge: group.edge, x, y: middle, turns: 1, mirrored: false, width: 48, ...tag});
+    const length = Math.min(48, bottom - top);
+    drawn.push({symbol: shown.symbol, edge: group.edge, x, y: middle, turns: 1, mirrored: false, width: length, ...tag});
     for (const end of [first, last]) {
-      const near = end.y === top ? Math.min(middle - 24, end.y) : Math.max(middle + 24, end.y);
       lines.push([
         {x: nameEnd(end.terminal), y: end.y},
         {x, y: end.y},
-        {x, y: near},
+        {x, y: end.y === top ? middle - length / 2 : middle + length / 2},
       ]);
     }
   }

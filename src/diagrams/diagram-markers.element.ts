@@ -1,4 +1,4 @@
-import {nothing, svg, type TemplateResult} from 'lit';
+import {svg, type TemplateResult} from 'lit';
 import type {Unit} from '../content/unit.ts';
 import {BADGE_HEIGHT, BADGE_SIZE, type Badge} from './badge-places.ts';
 import type {Drawing, EnclosureBox, Point, TerminalMark} from './drawing.ts';
@@ -10,10 +10,10 @@ const standing = ({x, y}: Point): string => `transform: translate(${x}px, ${y}px
 export function leadMarker(lead: 'red' | 'black', at: Point): TemplateResult {
   const away = lead === 'red' ? 1 : -1;
   return svg`<g class="marker lead ${lead}" data-lead=${lead} style=${standing(at)}>
-    <path class="point" d="M0 0L${away * 15} ${away * -19}"></path>
-    <path class="tip" d="M0 0L${away * 15} ${away * -19}"></path>
-    <rect class="grip" x=${away * 21 - 10} y=${away * -27 - 11} width="20" height="22" rx="7"></rect>
-    <text x=${away * 21} y=${away * -27 + 4.7} text-anchor="middle">${lead === 'red' ? 'R' : 'B'}</text>
+    <path class="point" d="M0 0L${away * 17} ${away * -22}"></path>
+    <path class="tip" d="M0 0L${away * 17} ${away * -22}"></path>
+    <rect class="grip" x=${away * 23 - 10} y=${away * -30 - 11} width="20" height="22" rx="7"></rect>
+    <text x=${away * 23} y=${away * -30 + 4.7} text-anchor="middle">${lead === 'red' ? 'R' : 'B'}</text>
   </g>`;
 }
 
@@ -29,8 +29,12 @@ export function clampMarker(at: Point): TemplateResult {
 
 /** A jumper between two terminals: a slack arc with a plate on it. */
 export function jumperMarker(from: Point, to: Point): TemplateResult {
-  const slack = 26 + Math.hypot(to.x - from.x, to.y - from.y) * 0.14;
-  const middle = {x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 + slack};
+  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
+  // it hangs to one side of the straight line, downward where it can
+  const side = to.x === from.x ? 1 : Math.sign(to.x - from.x);
+  const slack = 30 + length * 0.22;
+  const aside = {x: (-(to.y - from.y) / length) * side * slack, y: ((to.x - from.x) / length) * side * slack};
+  const middle = {x: (from.x + to.x) / 2 + aside.x, y: (from.y + to.y) / 2 + aside.y};
   const d = `M${from.x} ${from.y}Q${middle.x} ${middle.y} ${to.x} ${to.y}`;
   const top = {x: (from.x + to.x) / 4 + middle.x / 2, y: (from.y + to.y) / 4 + middle.y / 2};
   return svg`<g class="marker">
@@ -97,6 +101,11 @@ export function liftedMarker(end: LiftedEnd): TemplateResult {
   return svg`<g class="marker" data-lifted=${end.end}>
     <path class="lifted-gap" d="M${point(5.5)}L${point(LIFTED_BY + 9)}"></path>
     <path class="lifted-end" d="M${point(LIFTED_BY + 9)}L${tip.x} ${tip.y}"></path>
+    <circle class="lifted-tip" cx=${tip.x} cy=${tip.y} r="4"></circle>
+    <g style=${standing(tip)}>
+      <rect class="plate" x="-33" y="9" width="66" height="17" rx="4"></rect>
+      <text class="plate-text" y="21.5" text-anchor="middle">${end.wire} lifted</text>
+    </g>
   </g>`;
 }
 
@@ -133,5 +142,3 @@ export function badgeMarker({x, y, width, text, part}: Badge): TemplateResult {
     <text x=${x} y=${y + 3.5} text-anchor="middle" font-size=${BADGE_SIZE}>${text}</text>
   </g>`;
 }
-
-export {nothing};

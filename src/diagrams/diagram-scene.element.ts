@@ -5,7 +5,7 @@ import {dotted} from './ladder-lettering.ts';
 import {partBoxes} from './picking.ts';
 import {symbols, type Stroke} from './symbols.ts';
 import {localName} from './wiring.ts';
-import {colourCode, WIRE_LABEL_SIZE, type WireLabel} from './wire-labels.ts';
+import {WIRE_LABEL_SIZE, type WireLabel} from './wire-labels.ts';
 
 /** The still part of the drawing as SVG: what does not change while a person works. */
 export function scene(drawing: Drawing, chosenPart: string | undefined): TemplateResult {
@@ -51,13 +51,18 @@ export function drawSymbol(symbol: PlacedSymbol): TemplateResult {
       ${symbol.symbol === 'module'
         ? svg`<rect class="module" x=${-half} y="-11.5" width=${2 * half} height="23" rx="3"></rect>`
         : nothing}
-      ${shape.strokes.map(drawStroke)}
+      ${half < 24 && leaded(symbol)
+        ? svg`<svg x=${-half} y="-22" width=${2 * half} height="44" viewBox="${-half} -22 ${2 * half} 44">${shape.strokes.map(drawStroke)}</svg>`
+        : shape.strokes.map(drawStroke)}
     </g>
     ${symbol.tag !== undefined
       ? svg`<text class="tagged" x=${tagX} y=${tagY} text-anchor="middle" font-size="11.5" stroke="none">${symbol.tag}</text>`
       : nothing}
   </g>`;
 }
+
+/** Symbols with leads, which are cut short where there is less room. */
+const leaded = ({symbol}: PlacedSymbol): boolean => symbol !== 'motor' && symbol !== 'earth' && symbol !== 'module';
 
 function drawStroke(stroke: Stroke): TemplateResult {
   if ('circle' in stroke) {
@@ -183,4 +188,3 @@ export function wireName(unit: Unit, id: string): string {
   return `Wire ${id}, ${wire.colour}, ${end(wire.from)} to ${end(wire.to)}`;
 }
 
-export {colourCode};

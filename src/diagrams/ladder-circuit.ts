@@ -108,7 +108,9 @@ function wishesOf(rows: CircuitRows, lettered: readonly (readonly Lettered[])[])
   lettered.forEach((items, row) => {
     if (rows.hasHeader && row === 0) {
       const sources = items.flatMap(({item}, i) => (isSource(item) ? [i] : []));
-      for (let i = sources[0] ?? 0; i <= (sources[sources.length - 1] ?? -1); i++) inTheMiddle.add(items[i]!.item.column);
+      // with the terminals on either side
+      for (let i = (sources[0] ?? 1) - 1; i <= (sources[sources.length - 1] ?? -2) + 1; i++)
+        if (items[i]!.item.is !== 'rail') inTheMiddle.add(items[i]!.item.column);
       return;
     }
     // flags stand beside what they tie, not at the far side of an empty line

@@ -45,7 +45,8 @@ export function letter(item: Item, wiring: Wiring, branches: boolean, references
   switch (item.is) {
     case 'rail':
     case 'tap':
-      return {item, tracks: [undefined, [1, 1]], above: 4, below: 4, letters: [], half: 0};
+    case 'crossing':
+      return {item, tracks: [undefined, [1, 1], item.is === 'crossing' ? [2, 2] : undefined], above: 4, below: 4, letters: [], half: 0};
     case 'node':
       return {item, tracks: [undefined, [3, 3], branches ? [3, 3] : undefined], above: 4, below: 4, letters: [], half: 0};
     case 'flag': {
@@ -154,6 +155,7 @@ export function leastBetween(left: Lettered, right: Lettered, neighbours: boolea
 
 function apart(left: Lettered, right: Lettered): number {
   const kinds = [left.item.is, right.item.is];
+  if (kinds.includes('crossing')) return (left.half || right.half) + 14;
   if (kinds.includes('symbol')) {
     const half = left.half || right.half;
     return half + (kinds.includes('terminal') ? RING + 2.5 : kinds.includes('node') ? 8 : 12);

@@ -1,7 +1,9 @@
 import type {Wire} from '../content/unit.ts';
-import {edgesIn, type SpTree} from './series-parallel.ts';
+import type {SpTree} from './series-parallel.ts';
 import {isHidden, treeOver, type Edge, type Joint, type NetTree, type Wiring} from './wiring.ts';
-import type {CircuitPlan, NetEdge, RungEnd} from './ladder-plan.ts';
+import {branchOrders, orderBranches} from './branch-order.ts';
+import {crossingsOf, withCrossings} from './ladder-crossings.ts';
+import type {CircuitPlan, NetEdge, Rung, RungEnd} from './ladder-plan.ts';
 
 /**
  * Rows of one circuit: what stands on each line of the ladder from left to right, and what joins it.
@@ -15,6 +17,8 @@ export type Item =
   /** Where a row meets the vertical of a terminal that stands on another row. */
   | {readonly is: 'tap'; readonly column: number; readonly terminal: string}
   | {readonly is: 'symbol'; readonly column: number; readonly edge: Edge; readonly reversed: boolean}
+  /** Where a vertical passes a row that it is not joined to. */
+  | {readonly is: 'crossing'; readonly column: number}
   | {readonly is: 'flag'; readonly column: number; readonly terminal: string; readonly side: 'left' | 'right'};
 
 /** What joins an item to the next one on its row. */
@@ -26,8 +30,8 @@ export type Link =
 
 export interface Row {
   readonly items: readonly Item[];
-  /** `links[i]` joins `items[i]` to `items[i + 1]`. */
-  readonly links: readonly Link[];
+  /** `links[i]` joins `items[i]` to `items[i + 1]`; where there is none the two are not joined. */
+  readonly links: readonly (Link | undefined)[];
 }
 
 /** A vertical: the extension of a terminal over several rows. */
@@ -63,10 +67,30 @@ interface Block {
 
 /** Lays out the rows of a circuit from its plan. Where things stand along a row is settled later. */
 export function layRows(plan: CircuitPlan, wiring: Wiring): CircuitRows {
-  const builder = new RowsBuilder(wiring, plan.circuit.rails);
-  if (plan.header) builder.rung(plan.header, railEnd(plan, 0), railEnd(plan, 1), 'header');
-  for (const {tree, left, right} of plan.rungs) builder.rung(tree, left, right);
-  return builder.finish(Boolean(plan.header));
+  const build = (rungs: readonly Rung[]): CircuitRows => {
+    const builder = new RowsBuilder(wiring, plan.circuit.rails);
+    if (plan.header) builder.rung({tree: plan.header, left: railEnd(plan, 0), right: railEnd(plan, 1)}, 'header');
+    for (const rung of rungs) builder.rung(rung, 'rung');
+    return builder.finish(Boolean(plan.header));
+  };
+  // each rung by itself: of the orders of its branches, the first with fewest verticals over other rows
+  const ordered = plan.rungs.map((rung) => {
+    const alone = (tree: SpTree<NetEdge>): number => {
+      const builder = new RowsBuilder(wiring, plan.circuit.rails);
+      builder.rung({...rung, tree}, 'rung');
+      return crossingsOf(builder.finish(false)).length;
+    };
+    let best = orderBranches(rung.tree, wiring, rung.left.to === 'rail' ? undefined : 'any');
+    let fewest = alone(best);
+    for (const tree of fewest > 0 ? branchOrders(best) : []) {
+      const crossings = alone(tree);
+      if (crossings < fewest) [best, fewest] = [tree, crossings];
+      if (fewest === 0) break;
+    }
+    return {...rung, tree: best};
+  });
+  const rows = build(ordered);
+  return withCrossings(rows);
 }
 
 const railEnd = (plan: CircuitPlan, i: 0 | 1): RungEnd => ({to: 'rail', terminal: plan.circuit.rails[i]});
@@ -83,10 +107,8 @@ class RowsBuilder {
     this.#rails = rails;
   }
 
-  rung(tree: SpTree<NetEdge>, left: RungEnd, right: RungEnd, as: 'rung' | 'header' = 'rung'): void {
-    const first = this.#rows.length;
-    const ordered = orderBranches(tree, this.#wiring, left.to === 'rail' ? undefined : 'any');
-    const block = this.#lay(ordered, first);
+  rung({tree, left, right}: Rung, as: 'rung' | 'header'): void {
+    const block = this.#lay(tree, this.#rows.length);
     for (const {row, terminal} of block.left)
       this.#rows[row]!.unshift(...this.#toEnd(left, terminal, 'left', as));
     for (const {row, terminal} of block.right)
@@ -95,10 +117,7 @@ class RowsBuilder {
 
   finish(hasHeader: boolean): CircuitRows {
     return {
-      rows: this.#rows.map((sequence) => ({
-        items: sequence.filter((entry): entry is Item => 'is' in entry),
-        links: sequence.filter((entry): entry is Link => 'by' in entry),
-      })),
+      rows: this.#rows.map(asRow),
       hasHeader,
       verticals: this.#verticals,
       columns: this.#columns,
@@ -263,64 +282,22 @@ class RowsBuilder {
   }
 }
 
+function asRow(sequence: Sequence): Row {
+  const items: Item[] = [];
+  const links: (Link | undefined)[] = [];
+  sequence.forEach((entry, i) => {
+    if (!('is' in entry)) return;
+    const before = sequence[i - 1];
+    if (items.length > 0) links.push(before && 'by' in before ? before : undefined);
+    items.push(entry);
+  });
+  return {items, links};
+}
+
 const linkOf = (joint: Joint): Link =>
   joint.wire ? {by: 'wire', wire: joint.wire} : {by: 'inside', part: joint.part!.id};
 
 function rowsUnder(node: NetTree, ends: readonly Ending[]): number[] {
   const own = ends.filter(({terminal}) => terminal === node.terminal).map(({row}) => row);
   return [...own, ...node.children.flatMap((child) => rowsUnder(child, ends))].sort((a, b) => a - b);
-}
-
-/**
- * Orders parallel branches: the one with a coil or a main winding on top, then the longest; branches that
- * hang on one terminal stay together, so that verticals do not cross.
- */
-function orderBranches(tree: SpTree<NetEdge>, wiring: Wiring, before: string | undefined): SpTree<NetEdge> {
-  if (tree.kind === 'edge') return tree;
-  if (tree.kind === 'series') {
-    let last = before;
-    return {
-      kind: 'series',
-      parts: tree.parts.map((part) => {
-        const ordered = orderBranches(part, wiring, last);
-        const ends = terminalsAt(part, 'right');
-        last = ends.length === 1 ? ends[0] : 'any';
-        return ordered;
-      }),
-    };
-  }
-  const keyed = tree.parts
-    .map((part) => ({part: orderBranches(part, wiring, before), key: branchKey(part)}))
-    .sort((a, b) => a.key - b.key);
-  if (before === undefined || before === 'any') return {kind: 'parallel', parts: keyed.map(({part}) => part)};
-  const walk: string[] = [];
-  const visit = (node: NetTree): void => {
-    walk.push(node.terminal);
-    node.children.forEach(visit);
-  };
-  visit(treeOver(wiring, before, keyed.flatMap(({part}) => terminalsAt(part, 'left'))));
-  const rank = (part: SpTree<NetEdge>): number => Math.min(...terminalsAt(part, 'left').map((end) => walk.indexOf(end)));
-  return {
-    kind: 'parallel',
-    parts: keyed
-      .map(({part}, i) => ({part, i, rank: rank(part)}))
-      .sort((a, b) => a.rank - b.rank || a.i - b.i)
-      .map(({part}) => part),
-  };
-}
-
-/** Terminals at which a tree's left or right side ends, top row first. */
-export function terminalsAt(tree: SpTree<NetEdge>, side: 'left' | 'right'): string[] {
-  if (tree.kind === 'edge') {
-    const {edge} = tree.edge;
-    return [(side === 'left') === tree.reversed ? edge.b : edge.a];
-  }
-  if (tree.kind === 'parallel') return tree.parts.flatMap((part) => terminalsAt(part, side));
-  return terminalsAt(tree.parts[side === 'left' ? 0 : tree.parts.length - 1]!, side);
-}
-
-function branchKey(tree: SpTree<NetEdge>): number {
-  const edges = edgesIn(tree).map(({edge}) => edge);
-  const leads = edges.some(({element, winding}) => element.is === 'coil' || winding === 'main');
-  return (leads ? 0 : 1e6) - edges.length * 1e3 + Math.min(...edges.map(({order}) => order)) / 1e3;
 }

@@ -1,4 +1,5 @@
 import type {Box, Drawing, Point, TerminalMark} from './drawing.ts';
+import {symbols} from './symbols.ts';
 
 /** What a person may point at just now. */
 export interface Pickable {
@@ -92,9 +93,10 @@ export function nextInDirection<T extends Point>(from: Point, list: readonly T[]
 export function partBoxes(drawing: Drawing): (Box & {readonly part: string})[] {
   return [
     ...drawing.parts,
-    ...drawing.symbols.map(({part, x, y, width}) => {
-      const half = Math.max(width ?? 48, 48) / 2;
-      return {part, x: x - half, y: y - 30, width: 2 * half, height: 48};
+    ...drawing.symbols.map(({part, symbol, x, y, width}) => {
+      const half = (width ?? 48) / 2 + 2;
+      const above = Math.max(symbols[symbol].above, 8) + 17;
+      return {part, x: x - half, y: y - above, width: 2 * half, height: above + Math.max(symbols[symbol].below, 6) + 3};
     }),
   ];
 }

@@ -202,6 +202,13 @@ export const unitDiagramStyles = css`
     font-weight: 700;
   }
 
+  .ladder text[class^='role-'] {
+    /* letters break the dashes of an outline that runs behind them */
+    paint-order: stroke;
+    stroke: var(--paper);
+    stroke-width: 3px;
+    stroke-linejoin: round;
+  }
   .role-terminal,
   .role-strip {
     fill: var(--focus);
@@ -333,6 +340,12 @@ export const unitDiagramStyles = css`
     stroke-linecap: butt;
   }
   .lifted-end {
+    stroke: var(--danger);
+    stroke-width: 2;
+  }
+
+  .lifted-tip {
+    fill: var(--paper-raised);
     stroke: var(--danger);
     stroke-width: 2;
   }

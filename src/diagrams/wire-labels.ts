@@ -43,7 +43,7 @@ export function labelWires(drawing: Drawing): WireLabel[] {
   for (const wire of drawing.wires)
     for (const text of [`${colourCode[wire.colour]} ${wire.id}`, wire.id]) {
       const width = textWidth(text, WIRE_LABEL_SIZE, true) + 4;
-      const spot = wire.paths.flatMap((path) => spotsOn(path, width)).find((at) => !taken.some((box) => meets(boxAt(at, width, dy), box)));
+      const spot = wire.paths.flatMap((path) => spotsOn(path, width + (drawing.view === 'connection' ? 12 : 2))).find((at) => !taken.some((box) => meets(boxAt(at, width, dy), box)));
       if (!spot) continue;
       taken.push(boxAt(spot, width, dy));
       labels.push({wire: wire.id, text, width, x: spot.x, y: spot.y + dy});
@@ -57,16 +57,16 @@ const boxAt = ({x, y}: Point, width: number, dy: number): Box => ({x: x - width 
 const meets = (a: Box, b: Box): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
-/** Places for a label along the level stretches of a path, the middle of the longest first. */
+/** Places for a label along the level stretches of a path that are long enough, the middle of the longest first. */
 function spotsOn(path: readonly Point[], width: number): Point[] {
   const spots: {at: Point; length: number}[] = [];
   for (let i = 1; i < path.length; i++) {
     const [from, to] = [path[i - 1]!, path[i]!];
     const length = Math.abs(to.x - from.x);
-    if (from.y !== to.y || length < width + 2) continue;
+    if (from.y !== to.y || length < width) continue;
     for (const share of [0.5, 0.3, 0.7, 0.15, 0.85]) {
       const x = from.x + (to.x - from.x) * share;
-      if (Math.min(Math.abs(x - from.x), Math.abs(x - to.x)) >= width / 2 + 1) spots.push({at: {x, y: from.y}, length});
+      if (Math.min(Math.abs(x - from.x), Math.abs(x - to.x)) + 0.1 >= width / 2) spots.push({at: {x, y: from.y}, length});
     }
   }
   return spots.sort((a, b) => b.length - a.length).map(({at}) => at);
