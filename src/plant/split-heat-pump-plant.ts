@@ -56,6 +56,7 @@ export class SplitHeatPumpPlant implements Plant {
     return Object.hasOwn(this.courses, name) ? valueAt(this.courses[name]!, atMs) : undefined;
   }
 
+  // a person cannot mend by hand what a fault holds: pouring out the pan does not clear its drain
   set(name: string, value: number, atMs: number): Plant {
     return this.held.has(name) ? this : this.put({[name]: value}, this.held, atMs);
   }

@@ -7,7 +7,7 @@ import {WrongTargetError} from './wrong-target-error.ts';
  */
 export function setControl(
   target: string,
-  control: Control,
+  control: Pick<Control, 'type' | 'choices' | 'min' | 'max'>,
   value: string | number,
 ): string | number {
   if (control.type === 'press') return 'pressed';

@@ -3,7 +3,7 @@ import type {Solution} from '../circuits/solution.ts';
 import type {Unit} from '../content/unit.ts';
 import type {Fault} from '../faults/fault.ts';
 import type {Complex, ElementStates} from '../parts/element.ts';
-import {plantOf} from '../plant/plant-of.ts';
+import {plantControls, plantOf} from '../plant/plant-of.ts';
 import {setControl} from './control-value.ts';
 import {nextDue} from './next-due.ts';
 import {wire, type WiredNetwork} from './live-network.ts';
@@ -17,22 +17,23 @@ import {WrongTargetError} from './wrong-target-error.ts';
 /** More things due at one millisecond than any unit has parts are a mistake in a machine. */
 const mostAtOneMs = 1000;
 
+/** Values that only a test or a sequence of operation sets, such as a coil's temperature: any sane number. */
+const anyNumber = {type: 'number', min: -10_000, max: 10_000} as const;
+
 /** A unit in operation: see {@link OperatingUnit} for what each member does. */
 export class RunningUnit implements OperatingUnit {
   readonly unit: Unit;
   private present: readonly Fault[];
   private readonly works: Works;
-  /** Enclosures that have a cover. */
-  private readonly covered: ReadonlySet<string>;
   private readonly controls: Map<string, string | number>;
   private lifted: readonly string[];
   private jumpers: readonly (readonly [string, string])[];
   private last: Settling;
 
+  /** Goes on from a situation; one that has never settled settles now. */
   constructor(situation: Situation) {
     this.unit = situation.unit;
     this.present = situation.faults;
-    this.covered = new Set(this.unit.enclosures.filter(({cover}) => cover).map(({id}) => id));
     this.controls = new Map(situation.controls);
     this.lifted = situation.lifted;
     this.jumpers = situation.jumpers;
@@ -66,16 +67,15 @@ export class RunningUnit implements OperatingUnit {
     const [owner, name] = split(target);
     if (owner === 'plant') {
       if (!this.works.course.names.includes(name)) throw this.wrongTarget(target);
-      const number = Number(value);
-      if (value === '' || !Number.isFinite(number))
-        throw new WrongTargetError(`value for ${target}`, String(value), ['a number']);
-      this.works.course = this.works.course.set(name, number, this.timeMs);
+      const control = plantControls(this.unit.plant.kind).find(({id}) => id === name);
+      const now = Number(setControl(target, control ?? anyNumber, value));
+      this.works.course = this.works.course.set(name, now, this.timeMs);
     } else {
       const part = this.unit.parts.find(({id}) => id === owner);
       const control = part?.controls.find(({id}) => id === name);
       if (!part || !control) throw this.wrongTarget(target);
       const now = setControl(target, control, value);
-      // a button springs back
+      // a button springs back, so there is no position to keep
       if (control.type !== 'press') this.controls.set(target, now);
       const operated = this.works.part(owner);
       const event = operated?.behaviour.handle?.(operated.state, name, now, this.works, part);
@@ -141,6 +141,7 @@ export class RunningUnit implements OperatingUnit {
     const {works} = this;
     const untilMs = works.atMs + milliseconds;
     let atThisMs = 0;
+    // one thing at a time, in order: what one changes may bring the next nearer or put it off
     for (;;) {
       const due = nextDue(works);
       if (!due || due.atMs > untilMs) break;
@@ -149,7 +150,7 @@ export class RunningUnit implements OperatingUnit {
         throw new Error(
           `Time stands still at ${due.atMs} ms: a machine does not move its due time on.`,
         );
-      works.atMs = due.atMs;
+      works.atMs = Math.max(works.atMs, due.atMs);
       due.fire();
       this.last = works.settle();
     }
@@ -163,6 +164,7 @@ export class RunningUnit implements OperatingUnit {
       string,
       number
     >;
+    // what a fault held goes back to what the unit started with; what runs drove stays where it is
     const start = plantOf(this.unit.plant.kind, this.unit.plant.start);
     const sound = Object.fromEntries(
       Object.keys(held).map((name) => [name, start.value(name, 0) ?? held[name]!]),
@@ -222,7 +224,7 @@ export class RunningUnit implements OperatingUnit {
     return this.unit.parts.flatMap((part) => {
       const seen = this.works.observe(part);
       // on an open board nothing is hidden
-      return this.covered.has(part.enclosure)
+      return this.works.facts.covered.has(part.enclosure)
         ? seen
         : seen.map((each) => (each.behindCover ? {...each, behindCover: false} : each));
     });
@@ -234,6 +236,7 @@ export class RunningUnit implements OperatingUnit {
   }
 
   fork(): OperatingUnit {
+    // everything handed over is immutable, so a copy costs a few references; it solves when first asked
     return new RunningUnit({
       unit: this.unit,
       faults: this.present,

@@ -29,6 +29,8 @@ export interface UnitFacts {
   /** Part id to its place among the parts that have a memory. */
   readonly indexOf: ReadonlyMap<string, number>;
   readonly passive: readonly PassivePart[];
+  /** Enclosures that have a cover. */
+  readonly covered: ReadonlySet<string>;
   /** Placed contacts and their position as drawn. */
   readonly contacts: ReadonlyMap<string, 'open' | 'closed'>;
   readonly feelers: PlantFeelers;
@@ -51,6 +53,7 @@ export function unitFacts(unit: Unit): UnitFacts {
           ),
         ),
       ),
+      covered: new Set(unit.enclosures.filter(({cover}) => cover).map(({id}) => id)),
       feelers: plantFeelers(unit),
       motors: unit.parts
         .filter((part) => part.kind === 'psc-motor')

@@ -26,7 +26,9 @@ const idleShare = 0.005;
  * history; {@link RunningUnit} moves the clock and the controls.
  */
 export class Works implements Settleable, Look {
+  /** The plant on its present course. */
   course: Plant;
+  /** The simulated clock, whole milliseconds since the unit was put into operation. */
   atMs: number;
   changes = 0;
   readonly facts: UnitFacts;
@@ -58,6 +60,7 @@ export class Works implements Settleable, Look {
   }
 
   voltsIn(id: string): number {
+    // the element as faults left it: a joint in series has its own end, so its drop is not counted here
     const {elements, lifeless} = this.live.wired;
     const element = elements.get(id);
     if (!element || !('a' in element) || lifeless.has(id)) return 0;
@@ -78,9 +81,11 @@ export class Works implements Settleable, Look {
   }
 
   behaviour(part: string): Readonly<Record<string, string | number | boolean>> {
-    for (const fault of this.behaviours)
-      if (Object.hasOwn(fault.behaviour, part)) return fault.behaviour[part]!;
-    return healthy;
+    let found = healthy;
+    // two faults on one part act together
+    for (const {behaviour} of this.behaviours)
+      if (Object.hasOwn(behaviour, part)) found = {...found, ...behaviour[part]};
+    return found;
   }
 
   /** The faults that changed behaviours are repaired. */
@@ -124,6 +129,7 @@ export class Works implements Settleable, Look {
     this.changed();
   }
 
+  /** Puts a part in a new state; the network counts as changed only when its elements do. */
   replace(index: number, part: OperatedPart): void {
     const changed = !sameStates(this.parts[index]!.states, part.states);
     this.parts[index] = part;
@@ -155,6 +161,7 @@ export class Works implements Settleable, Look {
     this.live.enter(states);
   }
 
+  /** Lets everything that is quick happen, then tells the plant what runs now. */
   settle(): Settling {
     // sensors have followed the plant since the last time
     this.changed();
@@ -166,6 +173,10 @@ export class Works implements Settleable, Look {
     return settling;
   }
 
+  /**
+   * Motors one after the other in the order of the unit, each against the network as the others leave it: through
+   * the supply they hardly feel one another, so a second look settles what is left.
+   */
   balanceMotors(): boolean {
     let any = false;
     for (const {part, ratedAmps} of this.facts.motors) {
@@ -199,10 +210,12 @@ export class Works implements Settleable, Look {
       return 0;
     const hertz = network.frequencyHz;
     const torque = motorTorque({model}, main, start, present, hertz);
+    // the two commonest cases need no search: it cannot leave standstill, or it runs in balance already
     if (present === 0 && Math.abs(torque) <= model.breakawayNewtonMetres) return 0;
     const load = model.loadNewtonMetres * Math.abs(present) ** model.loadExponent;
     const missing = Math.abs(Math.sign(present) * torque - load);
     if (present !== 0 && missing <= balanceShare * model.loadNewtonMetres) return present;
+    // the rest of the network as a source behind two ports, so that trying a speed is a 2×2 system and no solve
     const source = this.network.behindMotor(id);
     return balancedSpeed(model, present, (speed) => {
       const amps = motorAmpsBehind(source, model, speed);
@@ -211,4 +224,4 @@ export class Works implements Settleable, Look {
   }
 }
 
-const healthy: Readonly<Record<string, never>> = {};
+const healthy: Readonly<Record<string, string | number | boolean>> = {};

@@ -63,7 +63,9 @@ export const breakerMachine = setup({
   states: {
     on: {
       on: {
+        // the magnet: no time at all
         'current.surged': 'tripped',
+        // the bimetal; it starts cooling from hot
         'time.reached': {
           target: 'tripped',
           actions: assign({
@@ -122,6 +124,7 @@ export const breakerBehaviour = defineBehaviour<typeof breakerMachine>({
       : [],
 });
 
+/** Either pole trips both: a common trip. */
 function multiple({amps, poles}: Breaker, look: Look, part: string): number {
   let most = 0;
   for (let pole = 1; pole <= poles; pole++) most = Math.max(most, look.amps(`${part}.pole${pole}`));

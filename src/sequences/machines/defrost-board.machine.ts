@@ -67,6 +67,7 @@ export const defrostBoardMachine = setup({
       (event.atMs >= context.endsAtMs ||
         typeof event.coil === 'string' ||
         event.coil.degF >= context.terminateDegF),
+    // a dip that has lasted: what was lost is judged now, at its end
     hasGoneDark: ({context, event}) =>
       dipIsOver(context, event) && 'powered' in event && !event.powered,
     hasLostCall: ({context, event}) =>

@@ -100,6 +100,7 @@ export const pscMotorBehaviour = defineBehaviour<typeof pscMotorMachine>({
     const {amps, heat, drives, ambientDegF, overload} = snapshot.context;
     const now = look.amps(`${part.id}.overload`);
     const ambient = ambientOf(drives, look);
+    // only a change worth half a percent is told, so a steady motor costs one comparison
     const changed =
       heat === undefined ||
       Math.abs(now - amps) > Math.max(0.005 * amps, 0.005 * overload.ratedAmps) ||

@@ -43,6 +43,7 @@ export const relayMachine = setup({
         'armature.chattered': 'chattering',
       },
     },
+    // armature in, contacts not yet
     making: {
       on: {'time.reached': 'sealed', 'coil.released': 'open', 'armature.chattered': 'chattering'},
     },
@@ -60,6 +61,7 @@ export const relayMachine = setup({
         'armature.chattered': 'chattering',
       },
     },
+    // armature out, contacts still held by the delay
     holding: {on: {'time.reached': 'open', 'coil.pulled': 'sealed'}},
     chattering: {
       entry: assign({dueAtMs: undefined}),

@@ -151,6 +151,7 @@ function crossings(c: ThermostatContext, call: Call): Crossing[] {
   }
 }
 
+/** Contacts closed by each call. The valve is energised in cooling (O), so a lost O means heating. */
 const calls: Readonly<Record<Call, readonly string[]>> = {
   blank: [],
   satisfied: [],
@@ -173,6 +174,7 @@ export const thermostatBehaviour = defineBehaviour<typeof thermostatMachine>({
       return restored ? {type: 'supply.restored', atMs: look.atMs} : undefined;
     const lost = volts < c.blankBelowVolts;
     if (snapshot.value === 'starting') return lost ? {type: 'supply.lost'} : undefined;
+    // lit: its capacitor empties from the first moment of a dip, and is full again after it
     if (lost && c.dueAtMs === undefined) return {type: 'supply.sagged', atMs: look.atMs};
     if (restored && c.dueAtMs !== undefined) return {type: 'supply.recovered'};
     const room = look.plant(c.senses);
@@ -182,8 +184,10 @@ export const thermostatBehaviour = defineBehaviour<typeof thermostatMachine>({
     );
     return crossed && {type: crossed.event};
   },
-  handle: (_snapshot, control, value) => {
-    if (control === 'mode') return {type: 'mode.chosen', mode: String(value)};
+  handle: ({context}, control, value) => {
+    // the same mode again is no new choice: it must not interrupt a call
+    if (control === 'mode')
+      return value === context.mode ? undefined : {type: 'mode.chosen', mode: String(value)};
     if (control === 'fan') return {type: 'fan.chosen', fan: String(value)};
     return {type: 'setPoint.chosen', degF: Number(value)};
   },
