@@ -27,6 +27,11 @@ export interface YamlSource {
   lineOf(path: Path): number;
 }
 
+/** Where the YAML reader's own words are meant for programmers. */
+const ourWords: Readonly<Record<string, string>> = {
+  MULTIPLE_DOCS: 'a second document begins',
+};
+
 /** How to mend what the YAML reader complains of, by its error code. */
 const mends: Readonly<Record<string, string>> = {
   TAB_AS_INDENT: 'indent with spaces',
@@ -68,7 +73,7 @@ export function readYaml(text: string, file: string): YamlSource {
     ? [
         at(
           syntax.pos[0],
-          `the YAML cannot be read here: ${lowerFirst(syntax.message)}`,
+          `the YAML cannot be read here: ${ourWords[syntax.code] ?? lowerFirst(syntax.message)}`,
           mends[syntax.code] ?? 'check the indentation, the quotes and the brackets of this line',
         ),
       ]

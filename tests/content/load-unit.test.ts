@@ -34,8 +34,8 @@ describe('one mistake gives one message, with its place and its mend', () => {
   const cases: readonly (readonly [title: string, right: string, wrong: string, says: string])[] = [
     [
       'malformed YAML: a bracket left open',
-      'rails: [SUP.L, SUP.N]',
-      'rails: [SUP.L, SUP.N',
+      'rails: [SUP.L, SUP.N], railTitles: [R, C], volts: 24}',
+      'rails: [SUP.L, SUP.N, railTitles: [R, C], volts: 24▸}',
       'the YAML cannot be read here',
     ],
     [
@@ -94,8 +94,8 @@ describe('one mistake gives one message, with its place and its mend', () => {
     ],
     [
       'a wire with no far end',
-      'from: SUP.G, to: GND1.E,',
-      'from: SUP.G,',
+      '{id: W6, from: SUP.G, to: GND1.E,',
+      '▸{id: W6, from: SUP.G,',
       '`to` is missing — add `to`',
     ],
     [
@@ -172,8 +172,8 @@ describe('one mistake gives one message, with its place and its mend', () => {
     ],
     [
       'a part with two terminals of one name',
-      'legs: [{terminal: L, volts: 24, degrees: 0}]',
-      'legs: [{terminal: L, volts: 24, degrees: 0}, {terminal: L, volts: 24, degrees: 180}]',
+      'data: {legs: [{terminal: L, volts: 24, degrees: 0}]',
+      'data: ▸{legs: [{terminal: L, volts: 24, degrees: 0}, {terminal: L, volts: 24, degrees: 180}]',
       'SUP has two terminals L — give one of them another name',
     ],
     [
@@ -214,8 +214,8 @@ describe('one mistake gives one message, with its place and its mend', () => {
     ],
     [
       'a missing key of a part’s data',
-      'sealedVa: 4.5, ',
-      '',
+      'coil: {ratedVolts: 24, sealedVa: 4.5, ',
+      'coil: ▸{ratedVolts: 24, ',
       '`sealedVa` is missing — add `sealedVa`: a number',
     ],
     [
@@ -354,7 +354,7 @@ describe('one mistake gives one message, with its place and its mend', () => {
       'a second document in the file',
       'sequences:\n',
       '▸---\nsequences:\n',
-      'the YAML cannot be read here',
+      'the YAML cannot be read here: a second document begins — keep one unit in a file',
     ],
   ];
 
