@@ -27,7 +27,7 @@ test('200 random line-frequency networks agree with ngspice to 0.01 % or 1 mV', 
     }),
     {numRuns: 200, seed},
   );
-}, 60_000);
+}, 120_000);
 
 test('100 random direct-current networks agree with ngspice to 0.01 % or 1 mV', async () => {
   await fc.assert(
@@ -36,4 +36,4 @@ test('100 random direct-current networks agree with ngspice to 0.01 % or 1 mV', 
     }),
     {numRuns: 100, seed},
   );
-}, 60_000);
+}, 120_000);

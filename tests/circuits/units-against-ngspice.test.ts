@@ -34,7 +34,7 @@ describe.each(['practice-panel', 'split-heat-pump'])('%s', (id) => {
       operating.advance(sequence.waitSeconds * 1000);
       expect(await disagreements(operating)).toEqual([]);
     },
-    60_000,
+    120_000,
   );
 
   test('with a wire lifted and a jumper laid, every node agrees with ngspice', async () => {
@@ -49,5 +49,5 @@ describe.each(['practice-panel', 'split-heat-pump'])('%s', (id) => {
     operating.jumper(other.from, other.to);
     expect(operating.network).not.toBe(network);
     expect(await disagreements(operating)).toEqual([]);
-  }, 60_000);
+  }, 120_000);
 });
