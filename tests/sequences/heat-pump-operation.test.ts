@@ -101,6 +101,21 @@ describe('motors', () => {
     20_000,
   );
 
+  // Trade tech tip: with the internal overload open C–R and C–S read open while R–S reads the windings.
+  test('an overload that has opened leaves R–S readable and C open to both', () => {
+    const operating = inMode('cooling', 'C2:herm-open');
+    operating.advance(minutes(1));
+    operating.set('DS2.position', 'open');
+    for (const end of ['W71.to', 'W72.to', 'W73.to']) operating.lift(end);
+    const ohms = (a: string, b: string) => operating.thevenin(a, b, 'dc').ohms.re;
+    expect(ohms('CMP.C', 'CMP.R')).toBeGreaterThan(1e6);
+    expect(ohms('CMP.C', 'CMP.S')).toBeGreaterThan(1e6);
+    expect(ohms('CMP.R', 'CMP.S')).toBeLessThan(5);
+    // cooled down it is whole again, and the three readings add up
+    operating.advance(minutes(60));
+    expect(ohms('CMP.C', 'CMP.R') + ohms('CMP.C', 'CMP.S')).toBeCloseTo(ohms('CMP.R', 'CMP.S'), 1);
+  });
+
   test('locked rotor does not trip a right-sized breaker before the overload opens', () => {
     const operating = inMode('cooling', 'C2:herm-open');
     operating.advance(minutes(2));

@@ -62,6 +62,13 @@ describe('a control fuse', () => {
     expect(fuse().show({amps: {'F1.link': 3}}).dueAtMs).toBeUndefined();
   });
 
+  // Fuse selection guide summary of UL 248-14: carries 100 %, opens within 1 h at 135 % and 2 min at 200 % (to 30 A).
+  test('opens within an hour at 135 % and within two minutes at 200 % (UL 248-14)', () => {
+    expect(secondsToOpen(fuseCurve, 1)).toBe(Infinity);
+    expect(secondsToOpen(fuseCurve, 6.75 / 5)).toBeLessThanOrEqual(3600);
+    expect(secondsToOpen(fuseCurve, 10 / 5)).toBeLessThanOrEqual(120);
+  });
+
   test('blows in well under a second on a shorted 40 VA transformer, and stays blown', () => {
     const f1 = fuse().show({amps: {'F1.link': 12}});
     expect(f1.dueAtMs).toBeLessThan(500);
