@@ -28,10 +28,11 @@ const laterSeconds = 15 * 60;
  * established itself; where nothing shows in any mode, a quarter of an hour later.
  */
 export function complaintOf(unit: Unit, faults: readonly Fault[]): Complaint {
+  const rest = operateUnit(unit, faults);
   const runs = unit.sequences.map((sequence, i) => ({
     sequence,
     healthy: healthySightings(unit)[i],
-    running: inSequence(unit, faults, sequence),
+    running: inSequence(rest, sequence),
   }));
   const early = firstDifference(runs.map((run) => ({...run, sighting: run.healthy.early})));
   if (early) return {...early, silent: false};
@@ -50,13 +51,13 @@ export function complaintOf(unit: Unit, faults: readonly Fault[]): Complaint {
   return {text: routineCheck, silent: true};
 }
 
-/** A unit with its faults, run into a sequence of operation from rest until the mode has established itself. */
-export function inSequence(
-  unit: Unit,
-  faults: readonly Fault[],
-  sequence: OperatingSequence,
-): OperatingUnit {
-  const operating = operateUnit(unit, faults);
+/**
+ * A unit run into a sequence of operation from rest until the mode has established itself.
+ *
+ * @param rest The unit as it stands with its faults when power has just come on; it is left as it is.
+ */
+export function inSequence(rest: OperatingUnit, sequence: OperatingSequence): OperatingUnit {
+  const operating = rest.fork();
   for (const {target, value} of sequence.set) operating.set(target, value);
   operating.advance(Math.round(sequence.waitSeconds * 1000));
   return operating;
@@ -81,8 +82,9 @@ const known = new WeakMap<Unit, {early: Sighting; late: Sighting}[]>();
 function healthySightings(unit: Unit): {early: Sighting; late: Sighting}[] {
   let sightings = known.get(unit);
   if (!sightings) {
+    const rest = operateUnit(unit, []);
     sightings = unit.sequences.map((sequence) => {
-      const operating = inSequence(unit, [], sequence);
+      const operating = inSequence(rest, sequence);
       const early = sightingOf(operating);
       operating.advance(laterSeconds * 1000);
       return {early, late: sightingOf(operating)};

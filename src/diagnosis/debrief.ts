@@ -5,6 +5,8 @@ import type {OperatingSequence, Unit} from '../content/unit.ts';
 import {catalogue} from '../faults/catalogue.ts';
 import type {Fault} from '../faults/fault.ts';
 import {differ} from '../meter/accuracy.ts';
+import {operateUnit} from '../sequences/operate-unit.ts';
+import type {OperatingUnit} from '../sequences/operating-unit.ts';
 import {checkStep} from '../sequences/step-check.ts';
 import {expectationHolds} from './expectation.ts';
 import {lookAlike} from './look-alike.ts';
@@ -69,8 +71,9 @@ function minutesOfSearch(bench: Bench): number {
 function brokenSequence(unit: Unit, faults: readonly Fault[]): Debrief['sequence'] {
   const about = complaintOf(unit, faults).sequence;
   const first = unit.sequences.find(({id}) => id === about);
+  const [healthy, faulted] = [operateUnit(unit, []), operateUnit(unit, faults)];
   const compared = (first ? [first] : unit.sequences).map((sequence) =>
-    compare(unit, faults, sequence),
+    compare(sequence, inSequence(healthy, sequence), inSequence(faulted, sequence)),
   );
   // a silent fault may still break a step that no customer sees
   return (
@@ -80,12 +83,10 @@ function brokenSequence(unit: Unit, faults: readonly Fault[]): Debrief['sequence
 }
 
 function compare(
-  unit: Unit,
-  faults: readonly Fault[],
   sequence: OperatingSequence,
+  healthy: OperatingUnit,
+  faulted: OperatingUnit,
 ): Debrief['sequence'] {
-  const healthy = inSequence(unit, [], sequence);
-  const faulted = inSequence(unit, faults, sequence);
   let broken = false;
   const steps = sequence.steps.map(({title, check}) => {
     const [good, now] = [healthy, faulted].map((operating) => checkStep(operating, check).holds);

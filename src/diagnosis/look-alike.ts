@@ -108,7 +108,8 @@ function sameWhenLifted(
   return true;
 }
 
-function wiresAt(unit: Unit, faults: readonly Fault[]): Unit['wires'] {
+/** Wires at the places of faults: the wires themselves, and those on the parts. */
+export function wiresAt(unit: Unit, faults: readonly Fault[]): Unit['wires'] {
   const wires = new Set<string>();
   const parts = new Set<string>();
   for (const {site} of faults) {

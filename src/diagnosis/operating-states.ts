@@ -2,6 +2,7 @@ import type {OperatingSequence, Unit} from '../content/unit.ts';
 import type {Fault} from '../faults/fault.ts';
 import {inSequence} from '../bench/complaint.ts';
 import {controlsOf} from '../bench/bench-controls.ts';
+import {operateUnit} from '../sequences/operate-unit.ts';
 import type {OperatingUnit} from '../sequences/operating-unit.ts';
 
 /** A unit brought into one state in which readings can be taken. */
@@ -21,9 +22,10 @@ const restSeconds = 3600;
  * up and down; and the unit with every isolating switch open, after an hour's rest.
  */
 export function* operatingStates(unit: Unit, faults: readonly Fault[]): Generator<OperatingState> {
+  const rest = operateUnit(unit, faults);
   let last: OperatingUnit | undefined;
   for (const sequence of unit.sequences) {
-    const starting = startOf(unit, faults, sequence);
+    const starting = startOf(rest, sequence);
     yield {id: `${sequence.id}, start`, operating: starting, compare: 'start'};
     last = starting.fork();
     last.advance(Math.max(0, sequence.waitSeconds * 1000 - last.timeMs));
@@ -42,8 +44,8 @@ export function* operatingStates(unit: Unit, faults: readonly Fault[]): Generato
 }
 
 /** A second into a sequence of operation: a stalled motor still hums. */
-function startOf(unit: Unit, faults: readonly Fault[], sequence: OperatingSequence): OperatingUnit {
-  return inSequence(unit, faults, {...sequence, waitSeconds: Math.min(1, sequence.waitSeconds)});
+function startOf(rest: OperatingUnit, sequence: OperatingSequence): OperatingUnit {
+  return inSequence(rest, {...sequence, waitSeconds: Math.min(1, sequence.waitSeconds)});
 }
 
 /** Ends of the range of each pressure, level or temperature that is set by hand and worked by a sensing switch. */
