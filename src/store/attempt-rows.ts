@@ -6,7 +6,15 @@ import {randomName} from './tab-signal.ts';
 /** The head row of an attempt that begins now. */
 export function headOfNew(start: NewAttempt): AttemptHead {
   const now = new Date().toISOString();
-  return {...start, id: randomName(16), begunAt: now, touchedAt: now, actionCount: 0, minutes: 0, stage: 'working'};
+  return {
+    ...start,
+    id: randomName(16),
+    begunAt: now,
+    touchedAt: now,
+    actionCount: 0,
+    minutes: 0,
+    stage: 'working',
+  };
 }
 
 /** The head row of an imported record. It counts as touched now, so that it is found at the top of the history. */

@@ -51,7 +51,8 @@ export interface KeptUnit {
 }
 
 /** Why the store refused. `taken-over`: a newer tab works on this attempt; reload to see its work. */
-export type StoreErrorCode = 'taken-over' | 'out-of-step' | 'not-found' | 'already-here' | 'full' | 'failed';
+export type StoreErrorCode =
+  'taken-over' | 'out-of-step' | 'not-found' | 'already-here' | 'full' | 'failed';
 
 export class StoreError extends Error {
   readonly code: StoreErrorCode;
@@ -73,7 +74,10 @@ export interface AttemptStore {
   readonly kept: boolean;
   begin(start: NewAttempt): Promise<AttemptHead>;
   /** Adds a whole record (import). Refused with `already-here` when an attempt of that id is kept. */
-  add(record: AttemptRecord, head: {unitTitle: string; purpose: AttemptPurpose; progress: AttemptProgress}): Promise<AttemptHead>;
+  add(
+    record: AttemptRecord,
+    head: {unitTitle: string; purpose: AttemptPurpose; progress: AttemptProgress},
+  ): Promise<AttemptHead>;
   /** Newest first by when it was last worked on. */
   list(): Promise<AttemptHead[]>;
   head(id: string): Promise<AttemptHead | undefined>;

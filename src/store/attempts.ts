@@ -3,7 +3,15 @@ import {MemoryStore} from './memory-store.ts';
 
 export {StoreError} from './attempt-store.ts';
 export type {
-  AttemptHead, AttemptProgress, AttemptPurpose, AttemptStage, AttemptStore, KeptUnit, NewAttempt, StoreChange, StoreErrorCode,
+  AttemptHead,
+  AttemptProgress,
+  AttemptPurpose,
+  AttemptStage,
+  AttemptStore,
+  KeptUnit,
+  NewAttempt,
+  StoreChange,
+  StoreErrorCode,
 } from './attempt-store.ts';
 
 /** How the store stands: `notice` is a sentence for people when things will not be kept, or no longer are. */
@@ -41,7 +49,10 @@ async function open(): Promise<AttemptStore> {
   try {
     if (typeof indexedDB === 'undefined') throw new Error('no IndexedDB');
     const {openIndexedDbStore} = await import('./indexed-db-store.ts');
-    return await withinSeconds(5, openIndexedDbStore((reason) => setState({notice: reason})));
+    return await withinSeconds(
+      5,
+      openIndexedDbStore((reason) => setState({notice: reason})),
+    );
   } catch {
     setState({
       notice:

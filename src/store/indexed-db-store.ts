@@ -3,7 +3,15 @@ import type {DBSchema, IDBPDatabase} from 'idb';
 import type {Action} from '../bench/actions.ts';
 import type {AttemptRecord} from '../bench/attempt.ts';
 import {StoreError} from './attempt-store.ts';
-import type {AttemptHead, AttemptProgress, AttemptPurpose, AttemptStore, KeptUnit, NewAttempt, StoreChange} from './attempt-store.ts';
+import type {
+  AttemptHead,
+  AttemptProgress,
+  AttemptPurpose,
+  AttemptStore,
+  KeptUnit,
+  NewAttempt,
+  StoreChange,
+} from './attempt-store.ts';
 import {byTouched, headOfNew, headOfRecord, recordOf} from './attempt-rows.ts';
 import {alreadyHere, notFound, outOfStep} from './memory-store.ts';
 import {TabSignal} from './tab-signal.ts';
@@ -45,7 +53,9 @@ export class IndexedDbStore implements AttemptStore {
         if (await tx.objectStore('heads').get(record.id)) throw alreadyHere(record.id);
         await tx.objectStore('heads').put(head);
         const actions = tx.objectStore('actions');
-        await Promise.all(record.actions.map((action, index) => actions.put(action, [record.id, index])));
+        await Promise.all(
+          record.actions.map((action, index) => actions.put(action, [record.id, index])),
+        );
       }),
     );
     this.signal.changed({what: 'attempt', id: record.id});
@@ -84,7 +94,12 @@ export class IndexedDbStore implements AttemptStore {
     this.signal.claimed(id);
   }
 
-  async append(id: string, index: number, action: Action, progress?: AttemptProgress): Promise<void> {
+  async append(
+    id: string,
+    index: number,
+    action: Action,
+    progress?: AttemptProgress,
+  ): Promise<void> {
     await refusing(
       this.write(['heads', 'actions'], async (tx) => {
         const head = await tx.objectStore('heads').get(id);
@@ -93,7 +108,9 @@ export class IndexedDbStore implements AttemptStore {
         if (index !== head.actionCount) throw outOfStep(index, head.actionCount);
         const touchedAt = new Date().toISOString();
         await tx.objectStore('actions').add(action, [id, index]);
-        await tx.objectStore('heads').put({...head, ...progress, tab: this.signal.tab, actionCount: index + 1, touchedAt});
+        await tx
+          .objectStore('heads')
+          .put({...head, ...progress, tab: this.signal.tab, actionCount: index + 1, touchedAt});
       }),
     );
     this.signal.changed({what: 'attempt', id, action});
@@ -187,7 +204,10 @@ export class IndexedDbStore implements AttemptStore {
  * Opens (or makes) the database. Rejects when the browser does not allow it. `onLost` is called when the browser or a
  * newer version of the tutor in another tab takes the database away.
  */
-export async function openIndexedDbStore(onLost: (reason: string) => void, name = 'rungbench'): Promise<IndexedDbStore> {
+export async function openIndexedDbStore(
+  onLost: (reason: string) => void,
+  name = 'rungbench',
+): Promise<IndexedDbStore> {
   const db = await openDB<Schema>(name, 1, {
     upgrade(database) {
       database.createObjectStore('heads', {keyPath: 'id'});
@@ -198,17 +218,24 @@ export async function openIndexedDbStore(onLost: (reason: string) => void, name 
     blocking(_current, _wanted, event) {
       // let the newer version through at once: this tab must reload to go on
       (event.target as IDBDatabase).close();
-      onLost('A newer version of Rungbench is open in another tab. Reload this page to go on; nothing is lost.');
+      onLost(
+        'A newer version of Rungbench is open in another tab. Reload this page to go on; nothing is lost.',
+      );
     },
     terminated() {
-      onLost('The browser closed the storage. Reload this page; everything up to your last action is kept.');
+      onLost(
+        'The browser closed the storage. Reload this page; everything up to your last action is kept.',
+      );
     },
   });
   return new IndexedDbStore(db, new TabSignal(name));
 }
 
 function takenOver(): StoreError {
-  return new StoreError('taken-over', 'This call is open in a newer tab, which goes on with it. Use that tab, or reload here to take it back.');
+  return new StoreError(
+    'taken-over',
+    'This call is open in a newer tab, which goes on with it. Use that tab, or reload here to take it back.',
+  );
 }
 
 function allOf(id: string): IDBKeyRange {
@@ -223,8 +250,14 @@ async function refusing<T>(work: Promise<T>): Promise<T> {
     if (error instanceof StoreError) throw error;
     const name = error instanceof DOMException ? error.name : '';
     if (name === 'QuotaExceededError') {
-      throw new StoreError('full', 'The storage of this browser is full. Export or delete old calls in the history, then try again.');
+      throw new StoreError(
+        'full',
+        'The storage of this browser is full. Export or delete old calls in the history, then try again.',
+      );
     }
-    throw new StoreError('failed', `The browser could not write to its storage (${name || String(error)}). Reload the page and try again.`);
+    throw new StoreError(
+      'failed',
+      `The browser could not write to its storage (${name || String(error)}). Reload the page and try again.`,
+    );
   }
 }

@@ -1,7 +1,15 @@
 import type {Action} from '../bench/actions.ts';
 import type {AttemptRecord} from '../bench/attempt.ts';
 import {StoreError} from './attempt-store.ts';
-import type {AttemptHead, AttemptProgress, AttemptPurpose, AttemptStore, KeptUnit, NewAttempt, StoreChange} from './attempt-store.ts';
+import type {
+  AttemptHead,
+  AttemptProgress,
+  AttemptPurpose,
+  AttemptStore,
+  KeptUnit,
+  NewAttempt,
+  StoreChange,
+} from './attempt-store.ts';
 import {byTouched, headOfNew, headOfRecord, recordOf} from './attempt-rows.ts';
 import {TabSignal} from './tab-signal.ts';
 
@@ -43,12 +51,22 @@ export class MemoryStore implements AttemptStore {
     if (!this.heads.has(id)) throw notFound(id);
   }
 
-  async append(id: string, index: number, action: Action, progress?: AttemptProgress): Promise<void> {
+  async append(
+    id: string,
+    index: number,
+    action: Action,
+    progress?: AttemptProgress,
+  ): Promise<void> {
     const head = this.heads.get(id);
     if (!head) throw notFound(id);
     if (index !== head.actionCount) throw outOfStep(index, head.actionCount);
     this.actions.get(id)?.push(action);
-    this.heads.set(id, {...head, ...progress, actionCount: index + 1, touchedAt: new Date().toISOString()});
+    this.heads.set(id, {
+      ...head,
+      ...progress,
+      actionCount: index + 1,
+      touchedAt: new Date().toISOString(),
+    });
     this.signal.changed({what: 'attempt', id, action});
   }
 
@@ -106,11 +124,17 @@ export class MemoryStore implements AttemptStore {
 }
 
 export function notFound(id: string): StoreError {
-  return new StoreError('not-found', `No attempt "${id}" is kept on this device. It may have been deleted; see the history for those that are.`);
+  return new StoreError(
+    'not-found',
+    `No attempt "${id}" is kept on this device. It may have been deleted; see the history for those that are.`,
+  );
 }
 
 export function alreadyHere(id: string): StoreError {
-  return new StoreError('already-here', `Attempt "${id}" is already kept on this device. Delete it in the history first to replace it.`);
+  return new StoreError(
+    'already-here',
+    `Attempt "${id}" is already kept on this device. Delete it in the history first to replace it.`,
+  );
 }
 
 export function outOfStep(index: number, count: number): StoreError {

@@ -20,7 +20,9 @@ export class TabSignal {
 
   constructor(name: string) {
     this.channel = typeof BroadcastChannel === 'undefined' ? undefined : new BroadcastChannel(name);
-    this.channel?.addEventListener('message', (event: MessageEvent<Signal>) => this.hear(event.data));
+    this.channel?.addEventListener('message', (event: MessageEvent<Signal>) =>
+      this.hear(event.data),
+    );
   }
 
   changed(change: StoreChange): void {
@@ -49,7 +51,8 @@ export class TabSignal {
 
   private hear(signal: Signal): void {
     if (signal.say === 'changed') this.tellChange(signal.change);
-    else if (signal.tab !== this.tab) for (const tell of this.claimListeners.get(signal.id) ?? []) tell();
+    else if (signal.tab !== this.tab)
+      for (const tell of this.claimListeners.get(signal.id) ?? []) tell();
   }
 
   private tellChange(change: StoreChange): void {

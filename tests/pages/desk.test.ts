@@ -31,15 +31,26 @@ function aDesk(): {desk: Desk; heard: DeskReply[]} {
   return {desk, heard};
 }
 
-const own = readShippedUnitText('practice-panel').replace('id: practice-panel', 'id: my-panel').replace('title: Practice panel', 'title: My panel');
-const kept = {id: 'my-panel', title: 'My panel', fileName: 'my-panel.yaml', text: own, keptAt: '2026-03-01T10:00:00.000Z'};
+const own = readShippedUnitText('practice-panel')
+  .replace('id: practice-panel', 'id: my-panel')
+  .replace('title: Practice panel', 'title: My panel');
+const kept = {
+  id: 'my-panel',
+  title: 'My panel',
+  fileName: 'my-panel.yaml',
+  text: own,
+  keptAt: '2026-03-01T10:00:00.000Z',
+};
 
 describe('the desk', () => {
   it('lists our units first, then those opened from files', async () => {
     const store = new MemoryStore();
     await store.putUnit(kept);
     const units = await aDesk().desk.units(store);
-    expect(units.map(({id, shipped}) => [id, shipped])).toEqual([...shippedUnitIds().map((id) => [id, true]), ['my-panel', false]]);
+    expect(units.map(({id, shipped}) => [id, shipped])).toEqual([
+      ...shippedUnitIds().map((id) => [id, true]),
+      ['my-panel', false],
+    ]);
     expect(units.every(({unit}) => unit !== undefined)).toBe(true);
   });
 
@@ -54,7 +65,9 @@ describe('the desk', () => {
   });
 
   it('says what to do about a unit that this device has not', async () => {
-    await expect(aDesk().desk.unit(new MemoryStore(), 'elsewhere')).rejects.toThrow('open that file');
+    await expect(aDesk().desk.unit(new MemoryStore(), 'elsewhere')).rejects.toThrow(
+      'open that file',
+    );
   });
 
   it('begins a random call of which the page learns only the complaint', async () => {
@@ -73,7 +86,11 @@ describe('the desk', () => {
   it('begins a free run with nothing wrong', async () => {
     const {desk} = aDesk();
     const store = new MemoryStore();
-    const head = await desk.beginHealthy(store, {id: 'practice-panel', title: 'Practice panel'}, 'free-run');
+    const head = await desk.beginHealthy(
+      store,
+      {id: 'practice-panel', title: 'Practice panel'},
+      'free-run',
+    );
     expect(openSealed(head.sealed)).toMatchObject({hidden: {unit: 'practice-panel', faults: []}});
   });
 
@@ -108,7 +125,13 @@ describe('importing an exported call', () => {
     const {desk} = aDesk();
     const store = new MemoryStore();
     const hidden = await desk.seal(panel, ['K1:coil-open'], 'The lamp does not light.');
-    const {id} = await store.begin({...hidden, unit: 'practice-panel', unitTitle: 'Practice panel', seed: 5, purpose: 'call'});
+    const {id} = await store.begin({
+      ...hidden,
+      unit: 'practice-panel',
+      unitTitle: 'Practice panel',
+      seed: 5,
+      purpose: 'call',
+    });
     await store.append(id, 0, {do: 'set', target: 'S1.position', value: 'on'});
     await store.append(id, 1, {do: 'read', red: 'K1.1', black: 'K1.3', expected: {value: 24}});
     const record = await store.get(id);
@@ -121,7 +144,12 @@ describe('importing an exported call', () => {
     const store = new MemoryStore();
     const text = await exportedText();
     const head = await importAttempt(aDesk().desk, store, fileOf(text));
-    expect(head).toMatchObject({unit: 'practice-panel', purpose: 'call', stage: 'working', actionCount: 2});
+    expect(head).toMatchObject({
+      unit: 'practice-panel',
+      purpose: 'call',
+      stage: 'working',
+      actionCount: 2,
+    });
     expect(head.minutes).toBeGreaterThan(0);
     expect(await aDesk().desk.ask('exported', {record: (await store.get(head.id))!})).toBe(text);
   });
@@ -129,13 +157,27 @@ describe('importing an exported call', () => {
   it.each([
     ['a file that is cut short', (text: string) => text.slice(0, text.length / 2), 'JSON'],
     ['a file of something else', () => '{"a": 1}', 'format'],
-    ['an action that does not exist', (text: string) => text.replace('"do":"read"', '"do":"guess"'), 'actions'],
-    ['a seal that was touched', (text: string) => text.replace(/"sealed": "..../, '"sealed": "AAAA'), 'damaged'],
-    ['another unit written over', (text: string) => text.replace('"unit": "practice-panel"', '"unit": "split-heat-pump"'), 'changed by hand'],
+    [
+      'an action that does not exist',
+      (text: string) => text.replace('"do":"read"', '"do":"guess"'),
+      'actions',
+    ],
+    [
+      'a seal that was touched',
+      (text: string) => text.replace(/"sealed": "..../, '"sealed": "AAAA'),
+      'damaged',
+    ],
+    [
+      'another unit written over',
+      (text: string) => text.replace('"unit": "practice-panel"', '"unit": "split-heat-pump"'),
+      'changed by hand',
+    ],
     ['an action that cannot be done', (text: string) => text.replace('K1.1', 'K7.1'), 'Action 2'],
   ])('refuses %s with a reason and keeps nothing', async (_title, damage, reason) => {
     const store = new MemoryStore();
-    await expect(importAttempt(aDesk().desk, store, fileOf(damage(await exportedText())))).rejects.toThrow(reason);
+    await expect(
+      importAttempt(aDesk().desk, store, fileOf(damage(await exportedText()))),
+    ).rejects.toThrow(reason);
     expect(await store.list()).toEqual([]);
   });
 

@@ -6,7 +6,8 @@ import {faultLines, findLines} from '../../src/pages/hide/fault-shelf.ts';
 const unit = readShippedUnit('split-heat-pump');
 const faults = catalogue(unit);
 const lines = faultLines(unit, faults);
-const namesOf = (words: string): string[] => findLines(lines, {words}).flatMap(({modes}) => modes.map(({name}) => name));
+const namesOf = (words: string): string[] =>
+  findLines(lines, {words}).flatMap(({modes}) => modes.map(({name}) => name));
 
 describe('the list of faults to hide', () => {
   it('holds every fault of the catalogue once', () => {
@@ -24,7 +25,9 @@ describe('the list of faults to hide', () => {
   });
 
   it('keeps to the section, the enclosure or the site asked for', () => {
-    expect(findLines(lines, {words: '', section: 'wires'}).every(({id}) => id.startsWith('wire:'))).toBe(true);
+    expect(
+      findLines(lines, {words: '', section: 'wires'}).every(({id}) => id.startsWith('wire:')),
+    ).toBe(true);
     const outdoor = findLines(lines, {words: '', enclosure: 'outdoor-unit'});
     expect(outdoor.length).toBeGreaterThan(20);
     expect(outdoor.every(({enclosures}) => enclosures.includes('outdoor-unit'))).toBe(true);

@@ -28,7 +28,9 @@ describe('the first reading', () => {
     const elsewhere = firstReading([call('on'), read('TB2.R', common)]);
     expect(elsewhere.now).toBe('read');
     expect(elsewhere.hint).toContain(hot);
-    expect(firstReading([call('on'), {do: 'meter', function: 'ohms'}, read(hot, common)]).hint).toContain('AC volts');
+    expect(
+      firstReading([call('on'), {do: 'meter', function: 'ohms'}, read(hot, common)]).hint,
+    ).toContain('AC volts');
   });
 
   it('tells a reading across the closed switch from one across the open switch', () => {

@@ -15,7 +15,17 @@ describe('addresses', () => {
   });
 
   it('that lead nowhere are unknown, never an error', () => {
-    for (const hash of ['#main', '#/nowhere', '#/unit', '#/unit/', '#/unit/a/b', '#/history/x', '#/open/%E0%A4%A', '#/constructor/x', '#/__proto__']) {
+    for (const hash of [
+      '#main',
+      '#/nowhere',
+      '#/unit',
+      '#/unit/',
+      '#/unit/a/b',
+      '#/history/x',
+      '#/open/%E0%A4%A',
+      '#/constructor/x',
+      '#/__proto__',
+    ]) {
       expect(parseRoute(hash)).toEqual({page: 'unknown', hash});
     }
   });
@@ -25,7 +35,10 @@ describe('addresses', () => {
     const route: fc.Arbitrary<Exclude<Route, {page: 'unknown'}>> = fc.oneof(
       fc.constantFrom(...(['home', 'history', 'guide', 'about'] as const)).map((page) => ({page})),
       fc.record({page: fc.constantFrom('unit' as const, 'hide' as const), unit: text}),
-      fc.record({page: fc.constantFrom('call' as const, 'debrief' as const, 'handed' as const), attempt: text}),
+      fc.record({
+        page: fc.constantFrom('call' as const, 'debrief' as const, 'handed' as const),
+        attempt: text,
+      }),
       fc.record({page: fc.constant('open' as const), sealed: text}),
     );
     fc.assert(fc.property(route, (each) => void expect(parseRoute(hrefOf(each))).toEqual(each)));

@@ -35,7 +35,11 @@ describe.each(shippedUnitIds())('the elevation of %s', (id) => {
   it('lets no two enclosures overlap', () => {
     elevation.boxes.forEach((a, index) => {
       for (const b of elevation.boxes.slice(index + 1)) {
-        const apart = a.x + a.width < b.x || b.x + b.width < a.x || a.y + a.height < b.y || b.y + b.height < a.y;
+        const apart =
+          a.x + a.width < b.x ||
+          b.x + b.width < a.x ||
+          a.y + a.height < b.y ||
+          b.y + b.height < a.y;
         expect(apart).toBe(true);
       }
     });
@@ -49,7 +53,11 @@ describe('lanes', () => {
     tracks.put('here', 5, 15, 'W2');
     tracks.put('here', 12, 20, 'W3');
     tracks.assign();
-    expect([tracks.lane('here', 'W1'), tracks.lane('here', 'W2'), tracks.lane('here', 'W3')]).toEqual([0, 1, 0]);
+    expect([
+      tracks.lane('here', 'W1'),
+      tracks.lane('here', 'W2'),
+      tracks.lane('here', 'W3'),
+    ]).toEqual([0, 1, 0]);
     expect(tracks.count('here')).toBe(2);
     expect(tracks.count('there')).toBe(0);
   });

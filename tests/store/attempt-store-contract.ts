@@ -26,7 +26,10 @@ export const aRecord: AttemptRecord = {
   sealed: 'sealed-text',
   seed: 7,
   begunAt: '2026-03-01T10:00:00.000Z',
-  actions: [{do: 'wait', seconds: 10}, {do: 'note', text: 'quiet'}],
+  actions: [
+    {do: 'wait', seconds: 10},
+    {do: 'note', text: 'quiet'},
+  ],
 };
 
 const wait = (seconds: number): Action => ({do: 'wait', seconds});
@@ -49,8 +52,14 @@ export function storeContract({it, equal}: TestWords, open: () => Promise<Attemp
     await store.append(id, 0, wait(10));
     await store.append(id, 1, {do: 'read', red: 'TB2.Y', black: 'TB2.C', expected: {value: 24}});
     const record = await store.get(id);
-    equal(record?.actions, [wait(10), {do: 'read', red: 'TB2.Y', black: 'TB2.C', expected: {value: 24}}]);
-    equal([record?.format, record?.version, record?.unit, record?.seed], ['rungbench-attempt', 1, 'practice-panel', 7]);
+    equal(record?.actions, [
+      wait(10),
+      {do: 'read', red: 'TB2.Y', black: 'TB2.C', expected: {value: 24}},
+    ]);
+    equal(
+      [record?.format, record?.version, record?.unit, record?.seed],
+      ['rungbench-attempt', 1, 'practice-panel', 7],
+    );
   });
 
   it('refuses an action that is out of step and writes nothing of it', async () => {
@@ -77,15 +86,25 @@ export function storeContract({it, equal}: TestWords, open: () => Promise<Attemp
     const first = await store.begin(aCall);
     await later();
     const second = await store.begin(aCall);
-    equal((await store.list()).map(({id}) => id), [second.id, first.id]);
+    equal(
+      (await store.list()).map(({id}) => id),
+      [second.id, first.id],
+    );
     await later();
     await store.append(first.id, 0, wait(1));
-    equal((await store.list()).map(({id}) => id), [first.id, second.id]);
+    equal(
+      (await store.list()).map(({id}) => id),
+      [first.id, second.id],
+    );
   });
 
   it('takes in a whole record once', async () => {
     const store = await open();
-    const more = {unitTitle: 'Practice panel', purpose: 'call', progress: {minutes: 2, stage: 'working'}} as const;
+    const more = {
+      unitTitle: 'Practice panel',
+      purpose: 'call',
+      progress: {minutes: 2, stage: 'working'},
+    } as const;
     await store.add(aRecord, more);
     equal(await store.get(aRecord.id), aRecord);
     equal(await codeOf(store.add(aRecord, more)), 'already-here');
@@ -106,9 +125,18 @@ export function storeContract({it, equal}: TestWords, open: () => Promise<Attemp
 
   it('keeps units and settings by name and forgets them when told', async () => {
     const store = await open();
-    await store.putUnit({id: 'mine', title: 'Mine', fileName: 'mine.yaml', text: 'id: mine', keptAt: '2026-03-01T10:00:00.000Z'});
+    await store.putUnit({
+      id: 'mine',
+      title: 'Mine',
+      fileName: 'mine.yaml',
+      text: 'id: mine',
+      keptAt: '2026-03-01T10:00:00.000Z',
+    });
     await store.putSetting('bench', '{}');
-    equal((await store.units()).map(({id}) => id), ['mine']);
+    equal(
+      (await store.units()).map(({id}) => id),
+      ['mine'],
+    );
     equal(await store.setting('bench'), '{}');
     equal(await store.setting('other'), undefined);
     await store.removeUnit('mine');
@@ -123,7 +151,10 @@ export function storeContract({it, equal}: TestWords, open: () => Promise<Attemp
     await store.append(id, 0, wait(1));
     stop();
     await store.append(id, 1, wait(2));
-    equal(told, [{what: 'attempt', id}, {what: 'attempt', id, action: wait(1)}]);
+    equal(told, [
+      {what: 'attempt', id},
+      {what: 'attempt', id, action: wait(1)},
+    ]);
   });
 }
 

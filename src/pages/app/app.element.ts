@@ -58,9 +58,12 @@ export class RbApp extends LitElement {
         <nav aria-label="Main">
           <ul>
             ${navigation.map(
-              ({name, href, title}) => html`<li>
-                <a href=${href} aria-current=${this.page?.within === name ? 'page' : nothing}>${title}</a>
-              </li>`,
+              ({name, href, title}) =>
+                html`<li>
+                  <a href=${href} aria-current=${this.page?.within === name ? 'page' : nothing}
+                    >${title}</a
+                  >
+                </li>`,
             )}
             <li><rb-theme-switch></rb-theme-switch></li>
           </ul>
@@ -70,8 +73,12 @@ export class RbApp extends LitElement {
         ${this.notice ? html`<p class="note caution"><strong>Not kept.</strong>${this.notice}</p>` : nothing}
       </div>
       <div class="sheet">
-        <div class="zones top" aria-hidden="true">${[1, 2, 3, 4, 5, 6].map((zone) => html`<span>${zone}</span>`)}</div>
-        <div class="zones side" aria-hidden="true">${['A', 'B', 'C', 'D'].map((zone) => html`<span>${zone}</span>`)}</div>
+        <div class="zones top" aria-hidden="true">
+          ${[1, 2, 3, 4, 5, 6].map((zone) => html`<span>${zone}</span>`)}
+        </div>
+        <div class="zones side" aria-hidden="true">
+          ${['A', 'B', 'C', 'D'].map((zone) => html`<span>${zone}</span>`)}
+        </div>
         <div class="frame">
           <main id="main" tabindex="-1" @page-title=${this.retitle}>${this.renderPage()}</main>
           ${this.renderTitleBlock()}
@@ -100,8 +107,8 @@ export class RbApp extends LitElement {
   private renderTitleBlock() {
     return html`<footer>
       <p class="caution">
-        Practice for a supervised lab. On real equipment the local code, the manufacturer’s instructions and a licensed
-        person decide. <a href="#/about">Safety</a>
+        Practice for a supervised lab. On real equipment the local code, the manufacturer’s
+        instructions and a licensed person decide. <a href="#/about">Safety</a>
       </p>
       <dl class="block">
         <div class="wide">
@@ -139,7 +146,8 @@ export class RbApp extends LitElement {
       this.page = undefined;
       this.wide = false;
       this.showTitle('Not loaded');
-      this.failed = 'Its files could not be fetched. Rungbench may have been stopped or updated since you opened it.';
+      this.failed =
+        'Its files could not be fetched. Rungbench may have been stopped or updated since you opened it.';
     }
     await this.updateComplete;
     await this.focusHeading(turn);
@@ -156,11 +164,15 @@ export class RbApp extends LitElement {
     const page = main?.firstElementChild;
     if (page instanceof LitElement) await page.updateComplete;
     if (turn !== this.turn) return;
-    const heading = page?.shadowRoot?.querySelector<HTMLElement>('h1[tabindex]') ?? main?.querySelector<HTMLElement>('h1') ?? main;
+    const heading =
+      page?.shadowRoot?.querySelector<HTMLElement>('h1[tabindex]') ??
+      main?.querySelector<HTMLElement>('h1') ??
+      main;
     heading?.focus({preventScroll: true});
   }
 
-  private readonly retitle = (event: CustomEvent<{title: string}>): void => this.showTitle(event.detail.title);
+  private readonly retitle = (event: CustomEvent<{title: string}>): void =>
+    this.showTitle(event.detail.title);
 
   private showTitle(title: string): void {
     this.sheetTitle = title;

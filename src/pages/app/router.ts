@@ -14,7 +14,14 @@ export type Route =
   | {readonly page: 'unknown'; readonly hash: string};
 
 const bare = {'': 'home', history: 'history', guide: 'guide', about: 'about'} as const;
-const withOne = {unit: 'unit', call: 'attempt', debrief: 'attempt', hide: 'unit', handed: 'attempt', open: 'sealed'} as const;
+const withOne = {
+  unit: 'unit',
+  call: 'attempt',
+  debrief: 'attempt',
+  hide: 'unit',
+  handed: 'attempt',
+  open: 'sealed',
+} as const;
 
 /** Reads an address (`#/unit/practice-panel`). Anything that is not ours comes back as `unknown`. */
 export function parseRoute(hash: string): Route {
@@ -24,7 +31,8 @@ export function parseRoute(hash: string): Route {
   const pieces = hash.slice(2).split('/');
   if (pieces.length > 1 && pieces.at(-1) === '') pieces.pop();
   const [name, raw] = pieces;
-  if (pieces.length === 1 && Object.hasOwn(bare, name)) return {page: bare[name as keyof typeof bare]};
+  if (pieces.length === 1 && Object.hasOwn(bare, name))
+    return {page: bare[name as keyof typeof bare]};
   if (pieces.length !== 2 || !raw || !Object.hasOwn(withOne, name)) return unknown;
   const page = name as keyof typeof withOne;
   let value: string;

@@ -14,7 +14,10 @@ export class RbUnknownPage extends LitElement {
     return html`<div class="stack">
       <h1 tabindex="-1">There is no such sheet</h1>
       <p class="lead">The address <span class="mono">${shown}</span> leads nowhere here.</p>
-      <p>If it is a link that somebody sent you, it may have been cut short. Ask for it again, or copy all of it.</p>
+      <p>
+        If it is a link that somebody sent you, it may have been cut short. Ask for it again, or
+        copy all of it.
+      </p>
       <p class="row"><a class="button first" href="#/">Back to the units</a></p>
     </div>`;
   }

@@ -3,11 +3,19 @@ import {nonceBytes, openSealed, sealFaults} from '../../bench/sealed-fault.ts';
 import {loadUnit} from '../../content/load-unit.ts';
 import type {Unit} from '../../content/unit.ts';
 import {catalogue, faultsById} from '../../faults/catalogue.ts';
-import type {DeskAnswers, DeskQuestion, HiddenFault, LoadedUnit, UnitSource} from './desk-messages.ts';
+import type {
+  DeskAnswers,
+  DeskQuestion,
+  HiddenFault,
+  LoadedUnit,
+  UnitSource,
+} from './desk-messages.ts';
 
 /** Answers one question with what its ask and answer are. */
 export type DeskAnswering = {
-  readonly [Q in DeskQuestion]: (ask: DeskAnswers[Q]['ask']) => DeskAnswers[Q]['answer'] | Promise<DeskAnswers[Q]['answer']>;
+  readonly [Q in DeskQuestion]: (
+    ask: DeskAnswers[Q]['ask'],
+  ) => DeskAnswers[Q]['answer'] | Promise<DeskAnswers[Q]['answer']>;
 };
 
 /** The units that come with Rungbench: their ids, and the text of each. */
@@ -37,17 +45,25 @@ export function deskAnswers(shipped: ShippedUnits): DeskAnswering {
   const unitOf = async (source: UnitSource): Promise<Unit> => {
     const {unit, mistakes} = await load(source);
     if (unit) return unit;
-    throw new Error(`The unit's file has mistakes; the first at line ${mistakes[0].line}: ${mistakes[0].message}`);
+    throw new Error(
+      `The unit's file has mistakes; the first at line ${mistakes[0].line}: ${mistakes[0].message}`,
+    );
   };
 
   return {
     shippedIds: () => shipped.ids,
     unit: ({source}) => load(source),
-    catalogue: async ({source}) => catalogue(await unitOf(source)).map(({id, name, site, mode}) => ({id, name, site, mode})),
-    complaint: async ({source, faults}) => (await work()).derivedComplaint(await unitOf(source), faults),
+    catalogue: async ({source}) =>
+      catalogue(await unitOf(source)).map(({id, name, site, mode}) => ({id, name, site, mode})),
+    complaint: async ({source, faults}) =>
+      (await work()).derivedComplaint(await unitOf(source), faults),
     seal: async ({source, faults, complaint}) => {
       const unit = await unitOf(source);
-      return seal(unit, faultsById(catalogue(unit), faults).map(({id}) => id), complaint);
+      return seal(
+        unit,
+        faultsById(catalogue(unit), faults).map(({id}) => id),
+        complaint,
+      );
     },
     pick: async ({source, difficulty, seed}) => {
       const unit = await unitOf(source);
@@ -71,13 +87,21 @@ export function deskAnswers(shipped: ShippedUnits): DeskAnswering {
 
 async function read(shipped: ShippedUnits, source: UnitSource): Promise<LoadedUnit> {
   const [text, fileName] =
-    'shipped' in source ? [await shipped.text(source.shipped), `${source.shipped}.yaml`] : [source.text, source.fileName];
+    'shipped' in source
+      ? [await shipped.text(source.shipped), `${source.shipped}.yaml`]
+      : [source.text, source.fileName];
   const {unit, errors} = loadUnit(text, fileName);
-  return {unit, mistakes: errors.map(({line, column, message, mend}) => ({line, column, message, mend}))};
+  return {
+    unit,
+    mistakes: errors.map(({line, column, message, mend}) => ({line, column, message, mend})),
+  };
 }
 
 /** Seals with a fresh nonce; the same fault sealed twice gives two texts. */
 function seal(unit: Unit, faults: readonly string[], complaint: string): HiddenFault {
-  const sealed = sealFaults({unit: unit.id, faults, complaint}, crypto.getRandomValues(new Uint8Array(nonceBytes)));
+  const sealed = sealFaults(
+    {unit: unit.id, faults, complaint},
+    crypto.getRandomValues(new Uint8Array(nonceBytes)),
+  );
   return {sealed, complaint};
 }

@@ -5,8 +5,7 @@ import type {AttemptProgress, AttemptPurpose} from '../../store/attempts.ts';
 
 /** Where a unit's text comes from: one of ours by its id, or a file that a person opened. */
 export type UnitSource =
-  | {readonly shipped: string}
-  | {readonly text: string; readonly fileName: string};
+  {readonly shipped: string} | {readonly text: string; readonly fileName: string};
 
 export type Difficulty = 'easy' | 'medium' | 'hard';
 export const difficulties: readonly Difficulty[] = ['easy', 'medium', 'hard'];
@@ -44,7 +43,10 @@ export interface DeskAnswers {
   unit: {ask: {source: UnitSource}; answer: LoadedUnit};
   catalogue: {ask: {source: UnitSource}; answer: readonly CatalogueEntry[]};
   complaint: {ask: {source: UnitSource; faults: readonly string[]}; answer: string};
-  seal: {ask: {source: UnitSource; faults: readonly string[]; complaint: string}; answer: HiddenFault};
+  seal: {
+    ask: {source: UnitSource; faults: readonly string[]; complaint: string};
+    answer: HiddenFault;
+  };
   pick: {ask: {source: UnitSource; difficulty: Difficulty; seed: number}; answer: HiddenFault};
   /** What a sealed text tells without its faults. */
   opened: {ask: {sealed: string}; answer: {readonly unit: string; readonly complaint: string}};
@@ -52,7 +54,10 @@ export interface DeskAnswers {
   exported: {ask: {record: AttemptRecord}; answer: string};
   imported: {ask: {text: string}; answer: AttemptRecord};
   /** Replays a record to learn how it stands. */
-  appraised: {ask: {source: UnitSource; record: AttemptRecord}; answer: {progress: AttemptProgress; purpose: AttemptPurpose}};
+  appraised: {
+    ask: {source: UnitSource; record: AttemptRecord};
+    answer: {progress: AttemptProgress; purpose: AttemptPurpose};
+  };
 }
 
 export type DeskQuestion = keyof DeskAnswers;

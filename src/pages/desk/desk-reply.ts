@@ -2,7 +2,10 @@ import type {DeskAnswering} from './desk-answers.ts';
 import type {DeskReply, DeskRequest} from './desk-messages.ts';
 
 /** Answers one request; whatever is thrown comes back as a refusal with its sentence. */
-export async function replyTo(answers: DeskAnswering, {number, question, ask}: DeskRequest): Promise<DeskReply> {
+export async function replyTo(
+  answers: DeskAnswering,
+  {number, question, ask}: DeskRequest,
+): Promise<DeskReply> {
   try {
     const answer = answers[question] as (ask: unknown) => unknown;
     return {number, answer: await answer(ask)};

@@ -1,7 +1,16 @@
 import type {Unit} from '../../content/unit.ts';
 import type {AttemptHead, AttemptStore} from '../../store/attempts.ts';
 import type {
-  CatalogueEntry, DeskAnswers, DeskQuestion, DeskReply, DeskRequest, Difficulty, FileMistake, HiddenFault, LoadedUnit, UnitSource,
+  CatalogueEntry,
+  DeskAnswers,
+  DeskQuestion,
+  DeskReply,
+  DeskRequest,
+  Difficulty,
+  FileMistake,
+  HiddenFault,
+  LoadedUnit,
+  UnitSource,
 } from './desk-messages.ts';
 
 /** A unit as the pages list it. `unit` is absent where its file does not load any more. */
@@ -17,7 +26,10 @@ export interface ListedUnit {
 /** What the desk's worker looks like from here; a test puts its own in. */
 export interface DeskPort {
   postMessage(request: DeskRequest): void;
-  addEventListener(type: 'message' | 'error', tell: (event: MessageEvent<DeskReply> | ErrorEvent) => void): void;
+  addEventListener(
+    type: 'message' | 'error',
+    tell: (event: MessageEvent<DeskReply> | ErrorEvent) => void,
+  ): void;
 }
 
 /** Why the desk said no, in a sentence for people. */
@@ -30,7 +42,10 @@ export class DeskRefusal extends Error {}
 export class Desk {
   private readonly openPort: () => DeskPort;
   private port: DeskPort | undefined;
-  private readonly waiting = new Map<number, {resolve(answer: unknown): void; reject(reason: Error): void}>();
+  private readonly waiting = new Map<
+    number,
+    {resolve(answer: unknown): void; reject(reason: Error): void}
+  >();
   private readonly loaded = new Map<string, Promise<LoadedUnit>>();
   private asked = 0;
 
@@ -41,7 +56,9 @@ export class Desk {
   /** All units of this device: ours first, then those opened from files. */
   async units(store: AttemptStore): Promise<ListedUnit[]> {
     const [ids, kept] = await Promise.all([this.ask('shippedIds', {}), store.units()]);
-    const ours = ids.map(async (id) => listed({id, title: id, shipped: true}, await this.load({shipped: id})));
+    const ours = ids.map(async (id) =>
+      listed({id, title: id, shipped: true}, await this.load({shipped: id})),
+    );
     const theirs = kept.map(async ({id, title, fileName, text}) =>
       listed({id, title, fileName, shipped: false}, await this.load({text, fileName})),
     );
@@ -95,23 +112,50 @@ export class Desk {
   }
 
   /** Hides one fault at random and begins the attempt on it. */
-  async beginCall(store: AttemptStore, unit: ListedUnit, difficulty: Difficulty): Promise<AttemptHead> {
+  async beginCall(
+    store: AttemptStore,
+    unit: ListedUnit,
+    difficulty: Difficulty,
+  ): Promise<AttemptHead> {
     const seed = randomSeed();
     const source = await this.source(store, unit.id);
     const hidden = await this.ask('pick', {source, difficulty, seed});
-    return store.begin({...hidden, unit: unit.id, unitTitle: unit.title, seed, purpose: 'call', difficulty});
+    return store.begin({
+      ...hidden,
+      unit: unit.id,
+      unitTitle: unit.title,
+      seed,
+      purpose: 'call',
+      difficulty,
+    });
   }
 
   /** Begins an attempt on a healthy unit. */
-  async beginHealthy(store: AttemptStore, unit: {id: string; title: string}, purpose: 'free-run' | 'first-reading'): Promise<AttemptHead> {
+  async beginHealthy(
+    store: AttemptStore,
+    unit: {id: string; title: string},
+    purpose: 'free-run' | 'first-reading',
+  ): Promise<AttemptHead> {
     const source = await this.source(store, unit.id);
-    const complaint = purpose === 'free-run' ? 'Free run: nothing is wrong with this unit.' : 'First reading: nothing is wrong with this panel.';
+    const complaint =
+      purpose === 'free-run'
+        ? 'Free run: nothing is wrong with this unit.'
+        : 'First reading: nothing is wrong with this panel.';
     const hidden = await this.seal(source, [], complaint);
-    return store.begin({...hidden, unit: unit.id, unitTitle: unit.title, seed: randomSeed(), purpose});
+    return store.begin({
+      ...hidden,
+      unit: unit.id,
+      unitTitle: unit.title,
+      seed: randomSeed(),
+      purpose,
+    });
   }
 
   /** Asks the worker. Rejects with a DeskRefusal that carries its sentence. */
-  ask<Q extends DeskQuestion>(question: Q, ask: DeskAnswers[Q]['ask']): Promise<DeskAnswers[Q]['answer']> {
+  ask<Q extends DeskQuestion>(
+    question: Q,
+    ask: DeskAnswers[Q]['ask'],
+  ): Promise<DeskAnswers[Q]['answer']> {
     const number = this.asked++;
     const port = (this.port ??= this.connect());
     return new Promise((resolve, reject) => {
@@ -139,7 +183,12 @@ export class Desk {
     this.port = undefined;
     const waiting = [...this.waiting.values()];
     this.waiting.clear();
-    for (const {reject} of waiting) reject(new DeskRefusal('A part of Rungbench did not load. Check that it is still being served, then reload the page.'));
+    for (const {reject} of waiting)
+      reject(
+        new DeskRefusal(
+          'A part of Rungbench did not load. Check that it is still being served, then reload the page.',
+        ),
+      );
   }
 }
 
@@ -156,7 +205,9 @@ let theDesk: Desk | undefined;
 
 /** The desk of this tab. */
 export function desk(): Desk {
-  theDesk ??= new Desk(() => new Worker(new URL('./desk.worker.ts', import.meta.url), {type: 'module'}) as DeskPort);
+  theDesk ??= new Desk(
+    () => new Worker(new URL('./desk.worker.ts', import.meta.url), {type: 'module'}) as DeskPort,
+  );
   return theDesk;
 }
 

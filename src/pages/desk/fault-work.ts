@@ -4,6 +4,7 @@ import {complaintOf} from '../../bench/complaint.ts';
 import {randomFault} from '../../bench/random-fault.ts';
 import {openSealed} from '../../bench/sealed-fault.ts';
 import type {Unit} from '../../content/unit.ts';
+import {debriefOf} from '../../diagnosis/debrief.ts';
 import {catalogue, faultsById} from '../../faults/catalogue.ts';
 import type {AttemptProgress, AttemptPurpose} from '../../store/attempts.ts';
 import type {Difficulty} from './desk-messages.ts';
@@ -15,21 +16,46 @@ export function derivedComplaint(unit: Unit, ids: readonly string[]): string {
 }
 
 /** One fault of that difficulty that a customer would notice. Throws a sentence where the unit has none. */
-export function pickedFault(unit: Unit, difficulty: Difficulty, seed: number): {readonly fault: string; readonly complaint: string} {
+export function pickedFault(
+  unit: Unit,
+  difficulty: Difficulty,
+  seed: number,
+): {readonly fault: string; readonly complaint: string} {
   const picked = randomFault(unit, difficulty, seed);
-  if (!picked) throw new Error(`This unit has no fault of this difficulty (${difficulty}) that a customer would notice. Choose another.`);
+  if (!picked)
+    throw new Error(
+      `This unit has no fault of this difficulty (${difficulty}) that a customer would notice. Choose another.`,
+    );
   return {fault: picked.fault.id, complaint: picked.complaint.text};
 }
 
-/** Replays an attempt to learn how far it came. Throws naming the action that cannot be done again. */
-export function appraise(unit: Unit, record: AttemptRecord): {progress: AttemptProgress; purpose: AttemptPurpose} {
+/** Replays an attempt to learn how far it came. Throws naming the action that cannot be done again, never a fault. */
+export function appraise(
+  unit: Unit,
+  record: AttemptRecord,
+): {progress: AttemptProgress; purpose: AttemptPurpose} {
   const opened = openSealed(record.sealed);
   if ('reason' in opened) throw new Error(opened.reason);
-  const faults = faultsById(catalogue(unit), opened.hidden.faults);
-  const bench = Bench.replay({unit, faults, complaint: record.complaint, seed: record.seed}, record.actions);
+  const faults = catalogue(unit).filter(({id}) => opened.hidden.faults.includes(id));
+  if (faults.length !== opened.hidden.faults.length) {
+    throw new Error(
+      'What is hidden in this call is not in the unit as it is here: its file has changed since. Open the file that the call was taken on.',
+    );
+  }
+  const bench = Bench.replay(
+    {unit, faults, complaint: record.complaint, seed: record.seed},
+    record.actions,
+  );
   const {minutes, stage} = bench.view();
+  const purpose = faults.length ? 'call' : 'free-run';
+  if (stage === 'working') return {purpose, progress: {minutes, stage}};
+  const {verdict} = debriefOf(bench);
   return {
-    purpose: faults.length ? 'call' : 'free-run',
-    progress: {minutes, stage: bench.hasGivenUp && stage === 'named' ? 'given-up' : stage},
+    purpose,
+    progress: {
+      minutes,
+      stage: verdict === 'given-up' && stage === 'named' ? 'given-up' : stage,
+      verdict,
+    },
   };
 }

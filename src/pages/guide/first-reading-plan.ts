@@ -13,7 +13,8 @@ export const whyAnswers = [
     id: 'uses',
     says: 'The switch uses up the 24 V.',
     right: false,
-    because: 'An open switch uses nothing: no current flows through it. Closed, it would show next to 0 V.',
+    because:
+      'An open switch uses nothing: no current flows through it. Closed, it would show next to 0 V.',
   },
   {
     id: 'both-sides',
@@ -26,6 +27,7 @@ export const whyAnswers = [
     id: 'broken',
     says: 'The meter is wrong: an open switch must read 0 V.',
     right: false,
-    because: 'The meter is right. 0 V across a switch in a live circuit means it is closed, or that nothing feeds it.',
+    because:
+      'The meter is right. 0 V across a switch in a live circuit means it is closed, or that nothing feeds it.',
   },
 ] as const;

@@ -30,13 +30,17 @@ export function firstReading(actions: readonly Action[]): FirstReading {
     const volts = meter === 'ac-volts' || meter === 'low-impedance-volts';
     if (!done.has('read')) {
       if (!volts) hint = 'The meter was not on AC volts. Choose V~ and read again.';
-      else if (!onPair(action, hot, common)) hint = `Those leads were elsewhere. Red on ${hot}, black on ${common}.`;
+      else if (!onPair(action, hot, common))
+        hint = `Those leads were elsewhere. Red on ${hot}, black on ${common}.`;
       else if (!closed) hint = 'The call switch is open again. Close it, then read.';
       else done.add('read');
     } else if (!done.has('across')) {
       if (!volts) hint = 'The meter was not on AC volts. Choose V~ and read again.';
-      else if (!onPair(action, ...across)) hint = `One lead on each side of the switch: ${across.join(' and ')}.`;
-      else if (closed) hint = 'That was across the closed switch: next to nothing is lost in it. Now open it and read again.';
+      else if (!onPair(action, ...across))
+        hint = `One lead on each side of the switch: ${across.join(' and ')}.`;
+      else if (closed)
+        hint =
+          'That was across the closed switch: next to nothing is lost in it. Now open it and read again.';
       else done.add('across');
     }
   }

@@ -74,11 +74,15 @@ export class RbGuidePage extends LitElement {
     }
     return html`
       <section class="guide no-print" aria-label="First reading">
-        <div class="steps" role="img" aria-label="Step ${this.stepNumber} of 3">${[0, 1, 2].map((index) => this.renderBalloon(index))}</div>
+        <div class="steps" role="img" aria-label="Step ${this.stepNumber} of 3">
+          ${[0, 1, 2].map((index) => this.renderBalloon(index))}
+        </div>
         <div class="say" aria-live="polite">${this.renderStep()}</div>
-        ${this.finished
-          ? html`<a class="button first" href="#/">Take your first call</a>`
-          : html`<button class="plain" @click=${this.leave}>Leave the guide</button>`}
+        ${
+          this.finished
+            ? html`<a class="button first" href="#/">Take your first call</a>`
+            : html`<button class="plain" @click=${this.leave}>Leave the guide</button>`
+        }
       </section>
       ${this.attemptId ? html`<rb-bench-page .attemptId=${this.attemptId}></rb-bench-page>` : html`<p class="failed quiet" role="status">Setting up the practice panel…</p>`}
     `;
@@ -88,7 +92,9 @@ export class RbGuidePage extends LitElement {
     const {done} = this.progress;
     const isDone = index < 2 ? done.has(steps[index].id) : this.finished;
     const isNow = !isDone && this.stepNumber === index + 1;
-    return html`<span class="balloon ${isDone ? 'done' : ''} ${isNow ? 'now' : ''}">${index + 1}</span>`;
+    return html`<span class="balloon ${isDone ? 'done' : ''} ${isNow ? 'now' : ''}"
+      >${index + 1}</span
+    >`;
   }
 
   private renderStep() {
@@ -107,7 +113,14 @@ export class RbGuidePage extends LitElement {
       <h1 tabindex="-1">${title}</h1>
       <div class="answers">
         ${whyAnswers.map(
-          ({id, says}) => html`<button class="button" aria-pressed=${id === this.answered} @click=${() => this.answer(id)}>${says}</button>`,
+          ({id, says}) =>
+            html`<button
+              class="button"
+              aria-pressed=${id === this.answered}
+              @click=${() => this.answer(id)}
+            >
+              ${says}
+            </button>`,
         )}
       </div>
       ${answer ? html`<p class="because"><b>${answer.right ? '' : 'Not quite. '}</b>${answer.because}</p>` : nothing}
@@ -119,7 +132,9 @@ export class RbGuidePage extends LitElement {
   }
 
   private get finished(): boolean {
-    return this.progress.now === 'why' && whyAnswers.some(({id, right}) => right && id === this.answered);
+    return (
+      this.progress.now === 'why' && whyAnswers.some(({id, right}) => right && id === this.answered)
+    );
   }
 
   private async answer(id: string): Promise<void> {
@@ -158,7 +173,11 @@ export class RbGuidePage extends LitElement {
     const before = await store.setting(attemptSetting);
     const over = (await store.setting(firstReadingDone)) === 'yes';
     if (before && !over && (await store.head(before))) return before;
-    const {id} = await desk().beginHealthy(store, {id: firstReadingPlan.unit, title: 'Practice panel'}, 'first-reading');
+    const {id} = await desk().beginHealthy(
+      store,
+      {id: firstReadingPlan.unit, title: 'Practice panel'},
+      'first-reading',
+    );
     await store.putSetting(attemptSetting, id);
     return id;
   }

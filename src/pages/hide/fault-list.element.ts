@@ -177,32 +177,55 @@ export class RbFaultList extends LitElement {
 
   override render() {
     const {words, section, enclosure, site} = this;
-    const found = findLines(this.lines, {words, section, enclosure: enclosure || undefined, site: site || undefined});
+    const found = findLines(this.lines, {
+      words,
+      section,
+      enclosure: enclosure || undefined,
+      site: site || undefined,
+    });
     const faults = found.reduce((sum, {modes}) => sum + modes.length, 0);
     const here = sections.filter(({id}) => this.lines.some((line) => line.section === id));
     return html`
-      ${site
-        ? html`<p class="picked">
-            <span>Picked on the diagram: <b>${site.split(':')[1] ?? site}</b>${found.length ? '' : '. Nothing is known to fail on it.'}</span>
-            <button class="plain" @click=${() => this.dispatchEvent(new CustomEvent('site-left'))}>List all faults</button>
-          </p>`
-        : html`<div class="tools">
-              <div>
-                <label for="words">Search</label>
-                <input id="words" type="search" placeholder="K1, yellow, capacitor, open…" .value=${words} @input=${this.search} />
+      ${
+        site
+          ? html`<p class="picked">
+              <span
+                >Picked on the diagram:
+                <b>${site.split(':')[1] ?? site}</b
+                >${found.length ? '' : '. Nothing is known to fail on it.'}</span
+              >
+              <button
+                class="plain"
+                @click=${() => this.dispatchEvent(new CustomEvent('site-left'))}
+              >
+                List all faults
+              </button>
+            </p>`
+          : html`<div class="tools">
+                <div>
+                  <label for="words">Search</label>
+                  <input
+                    id="words"
+                    type="search"
+                    placeholder="K1, yellow, capacitor, open…"
+                    .value=${words}
+                    @input=${this.search}
+                  />
+                </div>
+                <div>
+                  <label for="enclosure">Where</label>
+                  <select id="enclosure" @change=${this.chooseEnclosure}>
+                    <option value="">Everywhere</option>
+                    ${this.unit.enclosures.map(({id, title}) => html`<option value=${id} ?selected=${id === enclosure}>${title}</option>`)}
+                  </select>
+                </div>
               </div>
-              <div>
-                <label for="enclosure">Where</label>
-                <select id="enclosure" @change=${this.chooseEnclosure}>
-                  <option value="">Everywhere</option>
-                  ${this.unit.enclosures.map(({id, title}) => html`<option value=${id} ?selected=${id === enclosure}>${title}</option>`)}
-                </select>
-              </div>
-            </div>
-            <fieldset class="filters">
-              <legend class="sr-only">What</legend>
-              ${this.renderSection(undefined, 'All')} ${here.map(({id, title}) => this.renderSection(id, title))}
-            </fieldset>`}
+              <fieldset class="filters">
+                <legend class="sr-only">What</legend>
+                ${this.renderSection(undefined, 'All')}
+                ${here.map(({id, title}) => this.renderSection(id, title))}
+              </fieldset>`
+      }
       <p class="count small quiet" role="status">
         ${found.length ? `${faults} ${faults === 1 ? 'fault' : 'faults'} on ${found.length} ${found.length === 1 ? 'line' : 'lines'}` : 'Nothing by these words here. Search for less, or everywhere.'}
       </p>
@@ -218,7 +241,12 @@ export class RbFaultList extends LitElement {
 
   private renderSection(section: FaultSection | undefined, title: string) {
     return html`<label>
-      <input type="radio" name="section" .checked=${this.section === section} @change=${() => (this.section = section)} />
+      <input
+        type="radio"
+        name="section"
+        .checked=${this.section === section}
+        @change=${() => (this.section = section)}
+      />
       ${title}
     </label>`;
   }

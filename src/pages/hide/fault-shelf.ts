@@ -12,7 +12,11 @@ export interface FaultSiteLine {
   readonly section: FaultSection;
   /** Enclosures that it lies in. */
   readonly enclosures: readonly string[];
-  readonly modes: readonly {readonly fault: string; readonly label: string; readonly name: string}[];
+  readonly modes: readonly {
+    readonly fault: string;
+    readonly label: string;
+    readonly name: string;
+  }[];
 }
 
 export type FaultSection = 'parts' | 'wires' | 'air';
@@ -45,11 +49,28 @@ export function faultLines(unit: Unit, catalogue: readonly CatalogueEntry[]): Fa
     section: 'wires',
     enclosures: [...new Set([at(wire.from), at(wire.to)])],
     modes: catalogue
-      .filter(({site}) => (site.on === 'wire' && site.wire === wire.id) || (site.on === 'wires' && site.wires[0] === wire.id))
-      .map(({id, mode, name, site}) => ({fault: id, label: wireModeLabel(mode, site.on === 'wires' ? site.wires[1] : undefined), name})),
+      .filter(
+        ({site}) =>
+          (site.on === 'wire' && site.wire === wire.id) ||
+          (site.on === 'wires' && site.wires[0] === wire.id),
+      )
+      .map(({id, mode, name, site}) => ({
+        fault: id,
+        label: wireModeLabel(mode, site.on === 'wires' ? site.wires[1] : undefined),
+        name,
+      })),
   }));
-  const plantModes = catalogue.filter(({site}) => site.on === 'plant').map(({id, name}) => ({fault: id, label: name, name}));
-  const plantLine: FaultSiteLine = {id: 'plant', title: 'Air and refrigerant', about: 'Wrong outside the wiring', section: 'air', enclosures: [], modes: plantModes};
+  const plantModes = catalogue
+    .filter(({site}) => site.on === 'plant')
+    .map(({id, name}) => ({fault: id, label: name, name}));
+  const plantLine: FaultSiteLine = {
+    id: 'plant',
+    title: 'Air and refrigerant',
+    about: 'Wrong outside the wiring',
+    section: 'air',
+    enclosures: [],
+    modes: plantModes,
+  };
   return [...partLines, ...wireLines, plantLine].filter(({modes}) => modes.length > 0);
 }
 
@@ -59,16 +80,27 @@ export function faultLines(unit: Unit, catalogue: readonly CatalogueEntry[]): Fa
  */
 export function findLines(
   lines: readonly FaultSiteLine[],
-  wanted: {readonly words: string; readonly section?: FaultSection; readonly enclosure?: string; readonly site?: string},
+  wanted: {
+    readonly words: string;
+    readonly section?: FaultSection;
+    readonly enclosure?: string;
+    readonly site?: string;
+  },
 ): FaultSiteLine[] {
   if (wanted.site) return lines.filter(({id}) => id === wanted.site);
   const words = wanted.words.toLowerCase().split(/\s+/).filter(Boolean);
   return lines
-    .filter(({section, enclosures}) => (!wanted.section || section === wanted.section) && (!wanted.enclosure || enclosures.includes(wanted.enclosure)))
+    .filter(
+      ({section, enclosures}) =>
+        (!wanted.section || section === wanted.section) &&
+        (!wanted.enclosure || enclosures.includes(wanted.enclosure)),
+    )
     .map((line) => ({
       ...line,
       modes: line.modes.filter(({label, name}) => {
-        const text = [line.title, line.about, line.colour ?? '', label, name].join(' ').toLowerCase();
+        const text = [line.title, line.about, line.colour ?? '', label, name]
+          .join(' ')
+          .toLowerCase();
         return words.every((word) => text.includes(word));
       }),
     }))

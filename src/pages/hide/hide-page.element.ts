@@ -59,8 +59,8 @@ export class RbHidePage extends LitElement {
     return html`
       <h1 tabindex="-1">Hide a fault for someone</h1>
       <p class="lead">
-        ${this.unit ? html`In the <b>${this.unit.title}</b>. ` : nothing}Choose what is wrong, see what the customer would
-        say, then hand over the device or a link.
+        ${this.unit ? html`In the <b>${this.unit.title}</b>. ` : nothing}Choose what is wrong, see
+        what the customer would say, then hand over the device or a link.
       </p>
       ${this.unit ? this.renderDesk(this.unit) : html`<p class="quiet" role="status">Fetching the catalogue…</p>`}
     `;
@@ -72,46 +72,85 @@ export class RbHidePage extends LitElement {
         <fieldset class="ways">
           <legend class="sr-only">How to choose</legend>
           ${(['list', 'diagram'] as const).map(
-            (way) => html`<label>
-              <input type="radio" name="way" .checked=${this.way === way} @change=${() => this.chooseWay(way)} />
-              ${way === 'list' ? 'From the list' : 'On the diagram'}
-            </label>`,
+            (way) =>
+              html`<label>
+                <input
+                  type="radio"
+                  name="way"
+                  .checked=${this.way === way}
+                  @change=${() => this.chooseWay(way)}
+                />
+                ${way === 'list' ? 'From the list' : 'On the diagram'}
+              </label>`,
           )}
         </fieldset>
-        ${this.way === 'diagram'
-          ? html`<rb-pick-diagram .unit=${unit} @site-picked=${this.pickSite}></rb-pick-diagram>`
-          : nothing}
-        ${this.way === 'list' || this.site
-          ? html`<rb-fault-list
-              .unit=${unit}
-              .lines=${this.lines}
-              .chosen=${this.chosen}
-              .site=${this.site}
-              ?full=${this.chosen.length >= mostFaults}
-              @fault-toggled=${this.toggle}
-              @site-left=${() => this.chooseWay('list')}
-            ></rb-fault-list>`
-          : html`<p class="quiet">Pick a part or a wire to see how it can fail.</p>`}
+        ${
+          this.way === 'diagram'
+            ? html`<rb-pick-diagram
+                .unit=${unit}
+                .site=${this.site}
+                @site-picked=${this.pickSite}
+              ></rb-pick-diagram>`
+            : nothing
+        }
+        ${
+          this.way === 'list' || this.site
+            ? html`<rb-fault-list
+                .unit=${unit}
+                .lines=${this.lines}
+                .chosen=${this.chosen}
+                .site=${this.site}
+                ?full=${this.chosen.length >= mostFaults}
+                @fault-toggled=${this.toggle}
+                @site-left=${() => this.chooseWay('list')}
+              ></rb-fault-list>`
+            : html`<p class="quiet">Pick a part or a wire to see how it can fail.</p>`
+        }
       </section>
-      <aside class="hidden" aria-label="Under the lid">
+      <aside class="hidden" aria-labelledby="lid">
         <div>
-          <h2>Under the lid</h2>
+          <h2 id="lid" tabindex="-1">Under the lid</h2>
           ${this.renderChosen()}
         </div>
         <div>${this.renderComplaint()}</div>
-        <div class="hand">${this.link ? html`<rb-share-link .link=${this.link}></rb-share-link>` : this.renderHand()}</div>
+        <div class="hand">
+          ${this.link ? html`<rb-share-link .link=${this.link}></rb-share-link>` : this.renderHand()}
+        </div>
       </aside>
+      ${this.chosen.length ? this.renderBar() : nothing}
     </div>`;
   }
 
+  /** On a small screen the lid lies below the list; this stays in view and leads there. */
+  private renderBar() {
+    return html`<div class="bar">
+      <span>${this.chosen.length === 1 ? this.nameOf(this.chosen[0]) : 'Two faults chosen'}</span>
+      <button class="button first" @click=${this.goToLid}>Next</button>
+    </div>`;
+  }
+
+  private goToLid(): void {
+    const lid = this.renderRoot.querySelector<HTMLElement>('#lid');
+    lid?.scrollIntoView({block: 'start'});
+    lid?.focus({preventScroll: true});
+  }
+
   private renderChosen() {
-    if (!this.chosen.length) return html`<p class="quiet">Nothing yet. Choose one fault, or two.</p>`;
+    if (!this.chosen.length)
+      return html`<p class="quiet">Nothing yet. Choose one fault, or two.</p>`;
     return html`<ol class="chosen">
       ${this.chosen.map(
-        (id) => html`<li>
-          <span>${this.nameOf(id)}</span>
-          <button class="plain" aria-label="Take back: ${this.nameOf(id)}" @click=${() => this.choose(id)}>Take back</button>
-        </li>`,
+        (id) =>
+          html`<li>
+            <span>${this.nameOf(id)}</span>
+            <button
+              class="plain"
+              aria-label="Take back: ${this.nameOf(id)}"
+              @click=${() => this.choose(id)}
+            >
+              Take back
+            </button>
+          </li>`,
       )}
     </ol>`;
   }
@@ -133,19 +172,29 @@ export class RbHidePage extends LitElement {
         ${!working && this.chosen.length && !this.written ? 'This follows from what stops working. Write your own if you like.' : nothing}
         ${this.written ? 'In your words. Do not name the part.' : nothing}
       </p>
-      ${this.written && this.derived
-        ? html`<button class="plain" @click=${this.takeDerived}>Take what follows from the fault</button>`
-        : nothing}
+      ${
+        this.written && this.derived
+          ? html`<button class="plain" @click=${this.takeDerived}>
+              Take what follows from the fault
+            </button>`
+          : nothing
+      }
     `;
   }
 
   private renderHand() {
     const ready = this.chosen.length > 0 && this.complaint.trim().length > 0 && !this.closing;
     return html`
-      <button class="button first" ?disabled=${!ready} @click=${this.handOver}>Hand over this device</button>
+      <button class="button first" ?disabled=${!ready} @click=${this.handOver}>
+        Hand over this device
+      </button>
       <button class="button" ?disabled=${!ready} @click=${this.makeLink}>Make a link</button>
-      <p class="small quiet">Handing over closes the lid: this page is forgotten, and going back does not show it.</p>
-      <div role="status">${this.refusal ? html`<p class="note danger"><strong>Not hidden.</strong>${this.refusal}</p>` : nothing}</div>
+      <p class="small quiet">
+        Handing over closes the lid: this page is forgotten, and going back does not show it.
+      </p>
+      <div role="status">
+        ${this.refusal ? html`<p class="note danger"><strong>Not hidden.</strong>${this.refusal}</p>` : nothing}
+      </div>
     `;
   }
 
@@ -153,10 +202,13 @@ export class RbHidePage extends LitElement {
     return this.catalogue.find(({id}) => id === fault)?.name ?? fault;
   }
 
-  private readonly toggle = (event: CustomEvent<{fault: string}>): void => this.choose(event.detail.fault);
+  private readonly toggle = (event: CustomEvent<{fault: string}>): void =>
+    this.choose(event.detail.fault);
 
   private choose(fault: string): void {
-    this.chosen = this.chosen.includes(fault) ? this.chosen.filter((id) => id !== fault) : [...this.chosen, fault].slice(0, mostFaults);
+    this.chosen = this.chosen.includes(fault)
+      ? this.chosen.filter((id) => id !== fault)
+      : [...this.chosen, fault].slice(0, mostFaults);
     this.link = '';
     void this.derive();
   }
@@ -203,7 +255,13 @@ export class RbHidePage extends LitElement {
   private async handOver(): Promise<void> {
     await this.close(async (unit, hidden) => {
       const store = await openAttempts();
-      const {id} = await store.begin({...hidden, unit: unit.id, unitTitle: unit.title, seed: randomSeed(), purpose: 'call'});
+      const {id} = await store.begin({
+        ...hidden,
+        unit: unit.id,
+        unitTitle: unit.title,
+        seed: randomSeed(),
+        purpose: 'call',
+      });
       this.forget();
       goTo({page: 'handed', attempt: id}, {replace: true});
     });
@@ -215,7 +273,9 @@ export class RbHidePage extends LitElement {
     });
   }
 
-  private async close(then: (unit: Unit, hidden: {sealed: string; complaint: string}) => Promise<void>): Promise<void> {
+  private async close(
+    then: (unit: Unit, hidden: {sealed: string; complaint: string}) => Promise<void>,
+  ): Promise<void> {
     if (!this.unit || !this.source) return;
     this.closing = true;
     try {
@@ -238,7 +298,10 @@ export class RbHidePage extends LitElement {
     try {
       const store = await openAttempts();
       this.source = await desk().source(store, this.unitId);
-      const [unit, catalogue] = await Promise.all([desk().unit(store, this.unitId), desk().catalogue(this.source)]);
+      const [unit, catalogue] = await Promise.all([
+        desk().unit(store, this.unitId),
+        desk().catalogue(this.source),
+      ]);
       this.catalogue = catalogue;
       this.lines = faultLines(unit, catalogue);
       this.unit = unit;

@@ -76,10 +76,12 @@ export const hidePageStyles = css`
     width: 100%;
   }
 
-  .drawing {
-    height: min(62vh, 560px);
-    border: 1px solid var(--rule-strong);
-    margin-bottom: var(--space-4);
+  .hidden h2:focus {
+    outline: none;
+  }
+
+  .bar {
+    display: none;
   }
 
   @media (max-width: 960px) {
@@ -89,6 +91,39 @@ export const hidePageStyles = css`
 
     .hidden {
       position: static;
+      scroll-margin-top: var(--space-4);
+    }
+
+    .bar {
+      position: sticky;
+      bottom: 0;
+      grid-row: 2;
+      display: flex;
+      align-items: center;
+      justify-content: space-between;
+      gap: var(--space-3);
+      margin: 0 calc(-1 * var(--space-4));
+      padding: var(--space-2) var(--space-4);
+      border-top: 2px solid var(--ink);
+      background: var(--paper-raised);
+      line-height: 1.3;
+    }
+
+    .bar span {
+      min-width: 0;
+      overflow: hidden;
+      display: -webkit-box;
+      -webkit-box-orient: vertical;
+      -webkit-line-clamp: 2;
+      line-clamp: 2;
+    }
+
+    .bar .button {
+      flex: none;
+    }
+
+    .hidden {
+      grid-row: 3;
     }
   }
 `;

@@ -31,8 +31,8 @@ export class RbShareLink extends LitElement {
         <span role="status">${this.said}</span>
       </p>
       <p class="small quiet">
-        Whoever opens it gets the complaint and the unit. The fault itself cannot be read in it. It works on any device that
-        reaches this tutor at the same address.
+        Whoever opens it gets the complaint and the unit. The fault itself cannot be read in it. It
+        works on any device that reaches this tutor at the same address.
       </p>
     </div>`;
   }
@@ -48,7 +48,9 @@ export class RbShareLink extends LitElement {
     } catch {
       // no clipboard without a secure context: the older way still works there
       this.renderRoot.querySelector('textarea')?.select();
-      this.said = document.execCommand('copy') ? 'Copied.' : 'Not copied: the link is selected, copy it by hand.';
+      this.said = document.execCommand('copy')
+        ? 'Copied.'
+        : 'Not copied: the link is selected, copy it by hand.';
     }
   }
 

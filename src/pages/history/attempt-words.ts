@@ -27,7 +27,9 @@ export function resultWords(head: AttemptHead): string {
 /** `25 Nov 2026, 14:05` in the way this person writes dates. */
 export function whenWords(iso: string): string {
   const date = new Date(iso);
-  return Number.isNaN(date.getTime()) ? iso : date.toLocaleString(undefined, {dateStyle: 'medium', timeStyle: 'short'});
+  return Number.isNaN(date.getTime())
+    ? iso
+    : date.toLocaleString(undefined, {dateStyle: 'medium', timeStyle: 'short'});
 }
 
 /** `12 min`; below one, `less than 1 min`. */

@@ -43,7 +43,13 @@ export class RbHistoryPage extends LitElement {
           <p class="lead">Every call taken on this device, with its result.</p>
         </div>
         <div class="no-print">
-          <input class="file" type="file" id="file" accept=".json,application/json" @change=${this.import} />
+          <input
+            class="file"
+            type="file"
+            id="file"
+            accept=".json,application/json"
+            @change=${this.import}
+          />
           <label class="button" for="file">Import a call…</label>
         </div>
       </div>
@@ -57,19 +63,29 @@ export class RbHistoryPage extends LitElement {
 
   private renderCalls() {
     if (this.failed) {
-      return html`<p class="note danger"><strong>The records could not be read.</strong>${this.failed}</p>
+      return html`<p class="note danger">
+          <strong>The records could not be read.</strong>${this.failed}
+        </p>
         <p><button class="button" @click=${this.fetch}>Try again</button></p>`;
     }
-    if (!this.attempts) return html`<p class="quiet" role="status">Looking through the records…</p>`;
+    if (!this.attempts)
+      return html`<p class="quiet" role="status">Looking through the records…</p>`;
     if (!this.attempts.length) {
       return html`<div class="empty stack">
         <h2>No calls yet</h2>
-        <p class="quiet">When you take a call it is kept here at every step, so nothing is lost if you close the tab.</p>
-        <p class="row"><a class="button first" href="#/">Choose a unit</a><a class="button" href="#/guide">Take the first reading</a></p>
+        <p class="quiet">
+          When you take a call it is kept here at every step, so nothing is lost if you close the
+          tab.
+        </p>
+        <p class="row">
+          <a class="button first" href="#/">Choose a unit</a
+          ><a class="button" href="#/guide">Take the first reading</a>
+        </p>
       </div>`;
     }
     return html`<div class="head" aria-hidden="true">
-        <span>Unit and complaint</span><span>Result</span><span>Time spent</span><span>Last worked on</span><span></span>
+        <span>Unit and complaint</span><span>Result</span><span>Time spent</span
+        ><span>Last worked on</span><span></span>
       </div>
       <ul class="calls">
         ${repeat(
@@ -82,9 +98,17 @@ export class RbHistoryPage extends LitElement {
 
   private renderCall(head: AttemptHead) {
     const open = isUnfinished(head) || head.purpose !== 'call';
-    const tone = head.verdict === 'right' || head.verdict === 'equivalent' ? 'good' : head.verdict === 'wrong' ? 'wrong' : '';
+    const tone =
+      head.verdict === 'right' || head.verdict === 'equivalent'
+        ? 'good'
+        : head.verdict === 'wrong'
+          ? 'wrong'
+          : '';
     const about = `${head.unitTitle}, ${whenWords(head.touchedAt)}`;
-    const go = head.purpose === 'first-reading' ? '#/guide' : hrefOf({page: open ? 'call' : 'debrief', attempt: head.id});
+    const go =
+      head.purpose === 'first-reading'
+        ? '#/guide'
+        : hrefOf({page: open ? 'call' : 'debrief', attempt: head.id});
     return html`<li>
       <div class="what">
         <b>${head.unitTitle}</b>
@@ -94,9 +118,15 @@ export class RbHistoryPage extends LitElement {
       <span class="number">${minuteWords(head.minutes)}</span>
       <span class="small quiet number">${whenWords(head.touchedAt)}</span>
       <span class="do no-print">
-        <a href=${go} aria-label="${open ? 'Continue' : 'Debrief'}: ${about}">${open ? 'Continue' : 'Debrief'}</a>
-        <button class="plain" aria-label="Export: ${about}" @click=${() => this.export(head)}>Export</button>
-        <button class="plain delete" aria-label="Delete: ${about}" @click=${() => this.ask(head)}>Delete</button>
+        <a href=${go} aria-label="${open ? 'Continue' : 'Debrief'}: ${about}"
+          >${open ? 'Continue' : 'Debrief'}</a
+        >
+        <button class="plain" aria-label="Export: ${about}" @click=${() => this.export(head)}>
+          Export
+        </button>
+        <button class="plain delete" aria-label="Delete: ${about}" @click=${() => this.ask(head)}>
+          Delete
+        </button>
       </span>
     </li>`;
   }
@@ -104,17 +134,24 @@ export class RbHistoryPage extends LitElement {
   private renderDialog() {
     const head = this.deleting;
     return html`<dialog aria-labelledby="sure" @close=${() => (this.deleting = undefined)}>
-      ${head
-        ? html`<div class="stack">
-            <h2 id="sure">Delete this call?</h2>
-            <p><b>${head.unitTitle}</b>: ${head.complaint}</p>
-            <p class="quiet">Its ${head.actionCount} ${head.actionCount === 1 ? 'action' : 'actions'} and its log are gone then. Export it first if you may need it.</p>
-            <p class="row">
-              <button class="button danger" @click=${this.delete}>Delete it</button>
-              <button class="button" autofocus @click=${() => this.dialog.close()}>Keep it</button>
-            </p>
-          </div>`
-        : nothing}
+      ${
+        head
+          ? html`<div class="stack">
+              <h2 id="sure">Delete this call?</h2>
+              <p><b>${head.unitTitle}</b>: ${head.complaint}</p>
+              <p class="quiet">
+                Its ${head.actionCount} ${head.actionCount === 1 ? 'action' : 'actions'} and its log
+                are gone then. Export it first if you may need it.
+              </p>
+              <p class="row">
+                <button class="button danger" @click=${this.delete}>Delete it</button>
+                <button class="button" autofocus @click=${() => this.dialog.close()}>
+                  Keep it
+                </button>
+              </p>
+            </div>`
+          : nothing
+      }
     </dialog>`;
   }
 
@@ -141,7 +178,10 @@ export class RbHistoryPage extends LitElement {
     try {
       const record = await (await openAttempts()).get(head.id);
       if (!record) throw new Error('This call is not kept here any more.');
-      saveFile(`${head.unit}-${head.begunAt.slice(0, 10)}-${head.id.slice(0, 6)}.json`, await desk().ask('exported', {record}));
+      saveFile(
+        `${head.unit}-${head.begunAt.slice(0, 10)}-${head.id.slice(0, 6)}.json`,
+        await desk().ask('exported', {record}),
+      );
     } catch (error) {
       this.failed = messageOf(error);
     }
@@ -165,7 +205,8 @@ export class RbHistoryPage extends LitElement {
 
   private async listen(): Promise<void> {
     const store = await openAttempts();
-    if (this.isConnected) this.stopListening = store.onChange(({what}) => void (what === 'attempt' && this.fetch()));
+    if (this.isConnected)
+      this.stopListening = store.onChange(({what}) => void (what === 'attempt' && this.fetch()));
     await this.fetch();
   }
 

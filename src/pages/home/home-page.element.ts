@@ -37,13 +37,15 @@ export class RbHomePage extends LitElement {
 
   override render() {
     const calls = this.attempts?.filter(({purpose}) => purpose === 'call');
-    const unfinished = this.attempts?.find((head) => isUnfinished(head) && head.purpose !== 'first-reading');
+    const unfinished = this.attempts?.find(
+      (head) => isUnfinished(head) && head.purpose !== 'first-reading',
+    );
     return html`
       <div class="opening">
         <h1 tabindex="-1">Something is wrong in the unit. Find it.</h1>
         <p class="lead">
-          Take a service call, put a meter on the circuit, say what you expect before you read, and name the fault with
-          the readings that prove it.
+          Take a service call, put a meter on the circuit, say what you expect before you read, and
+          name the fault with the readings that prove it.
         </p>
       </div>
       ${unfinished ? this.renderContinue(unfinished) : nothing}
@@ -60,7 +62,10 @@ export class RbHomePage extends LitElement {
         <span class="no" aria-hidden="true">2</span>
         <div class="body">
           <h2 id="own">Open a unit file of your own</h2>
-          <p class="quiet">A YAML file that lists parts, wires and sequences. It is checked, and every mistake is shown with its line.</p>
+          <p class="quiet">
+            A YAML file that lists parts, wires and sequences. It is checked, and every mistake is
+            shown with its line.
+          </p>
           <rb-unit-file-opener @unit-kept=${this.fetch}></rb-unit-file-opener>
         </div>
       </section>
@@ -79,7 +84,9 @@ export class RbHomePage extends LitElement {
       <div>
         <h2 id="continue" class="small quiet">Go on where you left off</h2>
         <blockquote>${head.complaint}</blockquote>
-        <p class="small quiet">${head.unitTitle} · ${minuteWords(head.minutes)} spent · ${whenWords(head.touchedAt)}</p>
+        <p class="small quiet">
+          ${head.unitTitle} · ${minuteWords(head.minutes)} spent · ${whenWords(head.touchedAt)}
+        </p>
       </div>
       <a class="button first" href=${hrefOf({page: 'call', attempt: head.id})}>Continue</a>
     </section>`;
@@ -89,13 +96,24 @@ export class RbHomePage extends LitElement {
     return html`<section class="guide" aria-labelledby="guide">
       <h2 id="guide">First time here? Take three readings</h2>
       <ol>
-        <li><span class="balloon" aria-hidden="true">1</span><span><b>Close the call switch</b> and watch the relay and the lamp.</span></li>
-        <li><span class="balloon" aria-hidden="true">2</span><span><b>Red lead here, black lead there.</b> Expect 24 V. Read.</span></li>
-        <li><span class="balloon" aria-hidden="true">3</span><span><b>Read across an open switch</b> and say why the meter shows that.</span></li>
+        <li>
+          <span class="balloon" aria-hidden="true">1</span
+          ><span><b>Close the call switch</b> and watch the relay and the lamp.</span>
+        </li>
+        <li>
+          <span class="balloon" aria-hidden="true">2</span
+          ><span><b>Red lead here, black lead there.</b> Expect 24 V. Read.</span>
+        </li>
+        <li>
+          <span class="balloon" aria-hidden="true">3</span
+          ><span><b>Read across an open switch</b> and say why the meter shows that.</span>
+        </li>
       </ol>
       <p class="row">
         <a class="button first" href="#/guide">Start the first reading</a>
-        <span class="quiet small">On the practice panel, with nothing wrong in it. About five minutes.</span>
+        <span class="quiet small"
+          >On the practice panel, with nothing wrong in it. About five minutes.</span
+        >
       </p>
     </section>`;
   }
@@ -117,8 +135,8 @@ export class RbHomePage extends LitElement {
         <div>
           <h3>${title}</h3>
           <p class="note danger">
-            <strong>This unit does not load.</strong>${listed.mistakes.length} mistakes in its file; the first at line
-            ${listed.mistakes[0]?.line}: ${listed.mistakes[0]?.message}
+            <strong>This unit does not load.</strong>${listed.mistakes.length} mistakes in its file;
+            the first at line ${listed.mistakes[0]?.line}: ${listed.mistakes[0]?.message}
           </p>
         </div>
       </article>`;
@@ -130,10 +148,26 @@ export class RbHomePage extends LitElement {
         <h3><a href=${href}>${title}</a></h3>
         <p class="about">${unit.about}</p>
         <dl class="facts">
-          <div><dt>Parts</dt><dd>${unit.parts.length}</dd></div>
-          <div><dt>Wires</dt><dd>${unit.wires.length}</dd></div>
-          <div><dt>Highest</dt><dd>${Math.max(...unit.circuits.map(({volts}) => volts))} V</dd></div>
-          ${listed.shipped ? nothing : html`<div><dt>From</dt><dd>${listed.fileName}</dd></div>`}
+          <div>
+            <dt>Parts</dt>
+            <dd>${unit.parts.length}</dd>
+          </div>
+          <div>
+            <dt>Wires</dt>
+            <dd>${unit.wires.length}</dd>
+          </div>
+          <div>
+            <dt>Highest</dt>
+            <dd>${Math.max(...unit.circuits.map(({volts}) => volts))} V</dd>
+          </div>
+          ${
+            listed.shipped
+              ? nothing
+              : html`<div>
+                  <dt>From</dt>
+                  <dd>${listed.fileName}</dd>
+                </div>`
+          }
         </dl>
         <p class="also"><a href=${href}>Nameplate and sequences</a></p>
       </div>
@@ -150,7 +184,10 @@ export class RbHomePage extends LitElement {
   private renderRecent(calls: readonly AttemptHead[] | undefined) {
     if (!calls) return html`<p class="quiet" role="status">Looking through the records…</p>`;
     if (!calls.length) {
-      return html`<p class="quiet">None yet. Each call you take is kept here with its result, so you can go on with it or read its debrief.</p>`;
+      return html`<p class="quiet">
+        None yet. Each call you take is kept here with its result, so you can go on with it or read
+        its debrief.
+      </p>`;
     }
     return html`<ul class="recent">
         ${calls.slice(0, 4).map((head) => {
@@ -179,7 +216,10 @@ export class RbHomePage extends LitElement {
     this.failed = '';
     const store = await openAttempts();
     this.stopListening();
-    if (this.isConnected) this.stopListening = store.onChange(({what}) => void (what === 'unit' ? this.fetchUnits() : this.fetchAttempts()));
+    if (this.isConnected)
+      this.stopListening = store.onChange(
+        ({what}) => void (what === 'unit' ? this.fetchUnits() : this.fetchAttempts()),
+      );
     await Promise.all([this.fetchUnits(), this.fetchAttempts()]);
   };
 

@@ -107,11 +107,19 @@ export class RbCallCard extends LitElement {
       </div>
       <div class="unit">
         <p><b>${this.unitTitle}</b></p>
-        ${this.unit
-          ? html`<dl aria-label="Nameplate">
-              ${this.unit.nameplate.map(({label, value}) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`)}
-            </dl>`
-          : nothing}
+        ${
+          this.unit
+            ? html`<dl aria-label="Nameplate">
+                ${this.unit.nameplate.map(
+                  ({label, value}) =>
+                    html`<div>
+                      <dt>${label}</dt>
+                      <dd>${value}</dd>
+                    </div>`,
+                )}
+              </dl>`
+            : nothing
+        }
       </div>
     </div>`;
   }

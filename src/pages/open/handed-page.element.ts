@@ -32,18 +32,35 @@ export class RbHandedPage extends LitElement {
       return html`<div class="stack">
         <h1 tabindex="-1">This call is not here</h1>
         <p class="lead">${this.failed}</p>
-        <p class="row"><a class="button first" href="#/">Back to the units</a><a class="button" href="#/history">History</a></p>
+        <p class="row">
+          <a class="button first" href="#/">Back to the units</a
+          ><a class="button" href="#/history">History</a>
+        </p>
       </div>`;
     }
     return html`
       <h1 tabindex="-1">A service call for you</h1>
-      <p class="lead">The lid is closed. Something has been done to this unit; what, is for you to find.</p>
-      ${this.head
-        ? html`<rb-call-card .complaint=${this.head.complaint} .unitTitle=${this.head.unitTitle} .unit=${this.unit}>
-            <p class="row"><a class="button first" href=${hrefOf({page: 'call', attempt: this.head.id})}>Take the call</a></p>
-            <p class="small quiet">You who hid it: hand the device over now. Going back does not open the lid.</p>
-          </rb-call-card>`
-        : nothing}
+      <p class="lead">
+        The lid is closed. Something has been done to this unit; what, is for you to find.
+      </p>
+      ${
+        this.head
+          ? html`<rb-call-card
+              .complaint=${this.head.complaint}
+              .unitTitle=${this.head.unitTitle}
+              .unit=${this.unit}
+            >
+              <p class="row">
+                <a class="button first" href=${hrefOf({page: 'call', attempt: this.head.id})}
+                  >Take the call</a
+                >
+              </p>
+              <p class="small quiet">
+                You who hid it: hand the device over now. Going back does not open the lid.
+              </p>
+            </rb-call-card>`
+          : nothing
+      }
     `;
   }
 
@@ -51,7 +68,8 @@ export class RbHandedPage extends LitElement {
     try {
       const store = await openAttempts();
       this.head = await store.head(this.attemptId);
-      if (!this.head) this.failed = 'No call of this address is kept on this device. It may have been deleted.';
+      if (!this.head)
+        this.failed = 'No call of this address is kept on this device. It may have been deleted.';
       else this.unit = await desk().unit(store, this.head.unit);
     } catch (error) {
       this.failed = error instanceof Error ? error.message : String(error);

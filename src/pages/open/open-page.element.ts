@@ -40,25 +40,40 @@ export class RbOpenPage extends LitElement {
     }
     return html`
       <h1 tabindex="-1">A service call for you</h1>
-      <p class="lead">Somebody has hidden a fault in this unit. Find it, and prove it with readings.</p>
-      ${this.call
-        ? html`<rb-call-card .complaint=${this.call.complaint} .unitTitle=${this.call.unit.title} .unit=${this.call.unit}>
-            ${this.earlier ? this.renderEarlier(this.earlier) : nothing}
-            <p class="row">
-              <button class="button ${this.earlier ? '' : 'first'}" ?disabled=${this.beginning} @click=${this.begin}>
-                ${this.earlier ? 'Begin it anew' : 'Take the call'}
-              </button>
-            </p>
-          </rb-call-card>`
-        : html`<p class="quiet" role="status">Opening the call…</p>`}
+      <p class="lead">
+        Somebody has hidden a fault in this unit. Find it, and prove it with readings.
+      </p>
+      ${
+        this.call
+          ? html`<rb-call-card
+              .complaint=${this.call.complaint}
+              .unitTitle=${this.call.unit.title}
+              .unit=${this.call.unit}
+            >
+              ${this.earlier ? this.renderEarlier(this.earlier) : nothing}
+              <p class="row">
+                <button
+                  class="button ${this.earlier ? '' : 'first'}"
+                  ?disabled=${this.beginning}
+                  @click=${this.begin}
+                >
+                  ${this.earlier ? 'Begin it anew' : 'Take the call'}
+                </button>
+              </p>
+            </rb-call-card>`
+          : html`<p class="quiet" role="status">Opening the call…</p>`
+      }
     `;
   }
 
   private renderEarlier(head: AttemptHead) {
     return html`<p>
-        You have begun this call on this device: ${resultWords(head).toLowerCase()}, ${minuteWords(head.minutes)} spent.
+        You have begun this call on this device: ${resultWords(head).toLowerCase()},
+        ${minuteWords(head.minutes)} spent.
       </p>
-      <p class="row"><a class="button first" href=${hrefOf({page: 'call', attempt: head.id})}>Go on with it</a></p>`;
+      <p class="row">
+        <a class="button first" href=${hrefOf({page: 'call', attempt: head.id})}>Go on with it</a>
+      </p>`;
   }
 
   private readonly fetch = async (): Promise<void> => {

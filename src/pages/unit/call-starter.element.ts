@@ -100,13 +100,19 @@ export class RbCallStarter extends LitElement {
       <span class="title" id="title">Take a call with a hidden fault</span>
       <ul aria-labelledby="title">
         ${difficulties.map(
-          (difficulty) => html`<li>
-            <button ?disabled=${this.choosing !== undefined} @click=${() => this.begin(difficulty)}>
-              <b>${words[difficulty].title}</b>
-              <span class="says">${this.choosing === difficulty ? 'Hiding a fault…' : words[difficulty].says}</span>
-              <svg viewBox="0 0 20 20" aria-hidden="true"><path d="M2 10h15M11 4l6 6-6 6" /></svg>
-            </button>
-          </li>`,
+          (difficulty) =>
+            html`<li>
+              <button
+                ?disabled=${this.choosing !== undefined}
+                @click=${() => this.begin(difficulty)}
+              >
+                <b>${words[difficulty].title}</b>
+                <span class="says"
+                  >${this.choosing === difficulty ? 'Hiding a fault…' : words[difficulty].says}</span
+                >
+                <svg viewBox="0 0 20 20" aria-hidden="true"><path d="M2 10h15M11 4l6 6-6 6" /></svg>
+              </button>
+            </li>`,
         )}
       </ul>
       <div role="status">

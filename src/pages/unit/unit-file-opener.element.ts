@@ -73,7 +73,12 @@ export class RbUnitFileOpener extends LitElement {
 
   override render() {
     return html`
-      <input type="file" id="file" accept=".yaml,.yml,text/yaml,application/yaml" @change=${this.open} />
+      <input
+        type="file"
+        id="file"
+        accept=".yaml,.yml,text/yaml,application/yaml"
+        @change=${this.open}
+      />
       <label class="button" for="file">${this.checking ? 'Checking…' : 'Open a file…'}</label>
       <div role="status">
         ${this.refusal ? html`<p class="note danger"><strong>Not opened.</strong>${this.refusal}</p>` : nothing}
@@ -85,14 +90,16 @@ export class RbUnitFileOpener extends LitElement {
   private renderMistakes() {
     const count = this.mistakes.length;
     return html`<p>
-        <b>${this.fileName}</b> was not kept: ${count} ${count === 1 ? 'mistake' : 'mistakes'}. Mend ${count === 1 ? 'it' : 'them'} and open the file again.
+        <b>${this.fileName}</b> was not kept: ${count} ${count === 1 ? 'mistake' : 'mistakes'}. Mend
+        ${count === 1 ? 'it' : 'them'} and open the file again.
       </p>
       <ol class="mistakes">
         ${this.mistakes.map(
-          ({line, column, message, mend}) => html`<li>
-            <span class="mono">${this.shortName}:${line}:${column}</span>
-            <span>${message} <span class="mend">${mend}</span></span>
-          </li>`,
+          ({line, column, message, mend}) =>
+            html`<li>
+              <span class="mono">${this.shortName}:${line}:${column}</span>
+              <span>${sentence(message)} <span class="mend">${sentence(mend)}</span></span>
+            </li>`,
         )}
       </ol>`;
   }
@@ -110,7 +117,10 @@ export class RbUnitFileOpener extends LitElement {
     this.refusal = '';
     this.checking = true;
     try {
-      if (file.size > largestBytes) throw new Error(`${file.name} has ${Math.round(file.size / 1000)} kB; a unit file has at most ${largestBytes / 1000} kB.`);
+      if (file.size > largestBytes)
+        throw new Error(
+          `${file.name} has ${Math.round(file.size / 1000)} kB; a unit file has at most ${largestBytes / 1000} kB.`,
+        );
       await this.keep(file.name, await file.text());
     } catch (error) {
       this.refusal = error instanceof Error ? error.message : String(error);
@@ -127,13 +137,27 @@ export class RbUnitFileOpener extends LitElement {
     if (!unit) return;
     const shipped = await desk().ask('shippedIds', {});
     if (shipped.includes(unit.id)) {
-      throw new Error(`The unit's id "${unit.id}" is one that comes with Rungbench. Give yours another id in its first lines.`);
+      throw new Error(
+        `The unit's id "${unit.id}" is one that comes with Rungbench. Give yours another id in its first lines.`,
+      );
     }
     const store = await openAttempts();
-    await store.putUnit({id: unit.id, title: unit.title, fileName, text, keptAt: new Date().toISOString()});
+    await store.putUnit({
+      id: unit.id,
+      title: unit.title,
+      fileName,
+      text,
+      keptAt: new Date().toISOString(),
+    });
     this.dispatchEvent(new CustomEvent('unit-kept', {detail: {id: unit.id}}));
     goTo({page: 'unit', unit: unit.id});
   }
+}
+
+/** The checker's messages begin small, as they stand after a file name elsewhere. */
+function sentence(text: string): string {
+  const begun = text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.?!]$/.test(begun) ? begun : `${begun}.`;
 }
 
 declare global {

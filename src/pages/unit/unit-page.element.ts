@@ -118,7 +118,9 @@ export class RbUnitPage extends LitElement {
         <p class="row"><a class="button first" href="#/">Back to the units</a></p>
       </div>`;
     }
-    if (!this.listed?.unit) return html`<h1 tabindex="-1" class="sr-only">Unit</h1><p class="quiet" role="status">Unrolling the drawing…</p>`;
+    if (!this.listed?.unit)
+      return html`<h1 tabindex="-1" class="sr-only">Unit</h1>
+        <p class="quiet" role="status">Unrolling the drawing…</p>`;
     return this.renderUnit(this.listed, this.listed.unit);
   }
 
@@ -134,7 +136,9 @@ export class RbUnitPage extends LitElement {
           <rb-call-starter .unit=${listed}></rb-call-starter>
           <p class="also">
             <button class="button" @click=${this.freeRun}>Explore it healthy</button>
-            <a class="button" href=${hrefOf({page: 'hide', unit: unit.id})}>Hide a fault for someone</a>
+            <a class="button" href=${hrefOf({page: 'hide', unit: unit.id})}
+              >Hide a fault for someone</a
+            >
           </p>
           ${listed.shipped ? nothing : this.renderOwn(listed)}
         </div>
@@ -144,7 +148,13 @@ export class RbUnitPage extends LitElement {
         <div class="body">
           <h2 id="nameplate">Nameplate</h2>
           <dl class="nameplate">
-            ${unit.nameplate.map(({label, value}) => html`<div><dt>${label}</dt><dd>${value}</dd></div>`)}
+            ${unit.nameplate.map(
+              ({label, value}) =>
+                html`<div>
+                  <dt>${label}</dt>
+                  <dd>${value}</dd>
+                </div>`,
+            )}
           </dl>
         </div>
       </section>
@@ -154,12 +164,13 @@ export class RbUnitPage extends LitElement {
           <h2 id="sequences">Sequence of operation</h2>
           <div class="sequences">
             ${unit.sequences.map(
-              ({title, steps}) => html`<div>
-                <h3>${title}</h3>
-                <ol>
-                  ${steps.map((step) => html`<li>${step.title}</li>`)}
-                </ol>
-              </div>`,
+              ({title, steps}) =>
+                html`<div>
+                  <h3>${title}</h3>
+                  <ol>
+                    ${steps.map((step) => html`<li>${step.title}</li>`)}
+                  </ol>
+                </div>`,
             )}
           </div>
         </div>
@@ -169,15 +180,20 @@ export class RbUnitPage extends LitElement {
 
   private renderOwn({fileName, title}: ListedUnit) {
     return html`<p class="small quiet">From ${fileName}, kept on this device.</p>
-      ${this.removing
-        ? html`<p class="note">
-            <strong>Remove ${title}?</strong>Calls on it stay in the history but cannot be opened without the file.
-            <span class="row">
-              <button class="button danger" @click=${this.removeUnit}>Remove</button>
-              <button class="button" @click=${() => (this.removing = false)}>Keep</button>
-            </span>
-          </p>`
-        : html`<button class="plain" @click=${() => (this.removing = true)}>Remove it from this device</button>`}`;
+      ${
+        this.removing
+          ? html`<p class="note">
+              <strong>Remove ${title}?</strong>Calls on it stay in the history but cannot be opened
+              without the file.
+              <span class="row">
+                <button class="button danger" @click=${this.removeUnit}>Remove</button>
+                <button class="button" @click=${() => (this.removing = false)}>Keep</button>
+              </span>
+            </p>`
+          : html`<button class="plain" @click=${() => (this.removing = true)}>
+              Remove it from this device
+            </button>`
+      }`;
   }
 
   private async freeRun(): Promise<void> {
@@ -204,8 +220,17 @@ export class RbUnitPage extends LitElement {
       const store = await openAttempts();
       const unit = await desk().unit(store, this.unitId);
       const kept = (await store.units()).find(({id}) => id === unit.id);
-      this.listed = {id: unit.id, title: unit.title, shipped: !kept, fileName: kept?.fileName, unit, mistakes: []};
-      this.dispatchEvent(new CustomEvent('page-title', {detail: {title: unit.title}, bubbles: true, composed: true}));
+      this.listed = {
+        id: unit.id,
+        title: unit.title,
+        shipped: !kept,
+        fileName: kept?.fileName,
+        unit,
+        mistakes: [],
+      };
+      this.dispatchEvent(
+        new CustomEvent('page-title', {detail: {title: unit.title}, bubbles: true, composed: true}),
+      );
     } catch (error) {
       this.failed = messageOf(error);
     }

@@ -8,10 +8,12 @@ const glyphs: Readonly<Record<string, string>> = {
   disconnect: 'M5 2h14v20H5zM9 16l6-8M9 16v3M15 5v3',
   fuse: 'M2 12h20M6 8h12v8H6z',
   'fusible-link': 'M2 12h4M18 12h4M6 8h12v8H6zM9 14c2-5 4 3 6-4',
-  transformer: 'M3 5c6 0 6 5 0 5 6 0 6 5 0 5 6 0 6 5 0 5M21 5c-6 0-6 5 0 5-6 0-6 5 0 5-6 0-6 5 0 5M11 3v18M13 3v18',
+  transformer:
+    'M3 5c6 0 6 5 0 5 6 0 6 5 0 5 6 0 6 5 0 5M21 5c-6 0-6 5 0 5-6 0-6 5 0 5-6 0-6 5 0 5M11 3v18M13 3v18',
   contactor: 'M3 3h18v18H3zM8 7v10M11 7v10M14 7v10M17 7v10',
   relay: 'M3 5h18v14H3zM7 9v6M11 9v6M14 12a2.500 2.500 0 1 0 5 0 2.500 2.500 0 1 0-5 0',
-  'psc-motor': 'M2 12a10 10 0 1 0 20 0 10 10 0 1 0-20 0M12 12c-4-2-4-7 0-7 3 0 3 5 0 7c4 2 7-2 5-5M12 12c0 5-4 7-6 4',
+  'psc-motor':
+    'M2 12a10 10 0 1 0 20 0 10 10 0 1 0-20 0M12 12c-4-2-4-7 0-7 3 0 3 5 0 7c4 2 7-2 5-5M12 12c0 5-4 7-6 4',
   capacitor: 'M12 2v8M5 10h14M5 15c4-2 10-2 14 0M12 14v8',
   'dual-capacitor': 'M4 5h16v15a8 2 0 0 1-16 0zM8 2v3M12 2v3M16 2v3',
   'float-switch': 'M2 6h6M16 6h6M8 6l8-3M12 6v8M8 17a4 4 0 1 0 8 0 4 4 0 1 0-8 0',
@@ -23,7 +25,8 @@ const glyphs: Readonly<Record<string, string>> = {
   solenoid: 'M2 12h2l2-6 3 12 3-12 3 12 3-12 2 6h2',
   thermistor: 'M2 12h4M18 12h4M6 8h12v8H6zM4 20h4L19 4',
   thermostat: 'M3 4h18v16H3zM6 7h12v6H6zM8 17h2M14 17h2',
-  'defrost-board': 'M3 3h18v18H3zM9 9h6v6H9zM9 11H6M9 13H6M15 11h3M15 13h3M11 9V6M13 9V6M11 15v3M13 15v3',
+  'defrost-board':
+    'M3 3h18v18H3zM9 9h6v6H9zM9 11H6M9 13H6M15 11h3M15 13h3M11 9V6M13 9V6M11 15v3M13 15v3',
   'delay-timer': 'M3 12a9 9 0 1 0 18 0 9 9 0 1 0-18 0M12 6v6l4 3',
   'terminal-strip': 'M1 8h22v8H1zM5 8v8M9 8v8M13 8v8M17 8v8M20 8v8',
   'ground-lug': 'M12 3v9M4 12h16M7 16h10M10 20h4',

@@ -1,8 +1,14 @@
 // each text is its own chunk: a unit is fetched when it is asked for
-const texts = import.meta.glob<string>('../../../content/units/*.yaml', {query: '?raw', import: 'default'});
+const texts = import.meta.glob<string>('../../../content/units/*.yaml', {
+  query: '?raw',
+  import: 'default',
+});
 
 const byId = new Map(
-  Object.entries(texts).map(([path, load]) => [path.slice(path.lastIndexOf('/') + 1, -'.yaml'.length), load]),
+  Object.entries(texts).map(([path, load]) => [
+    path.slice(path.lastIndexOf('/') + 1, -'.yaml'.length),
+    load,
+  ]),
 );
 
 /** Ids of the units that come with Rungbench: what a first-week student starts on comes first. */

@@ -21,7 +21,9 @@ export class Tracks {
     for (const [place, stretches] of this.stretches) {
       const ends: number[] = [];
       const lanes = new Map<string, number>();
-      for (const {from, to, wire} of [...stretches].sort((a, b) => a.from - b.from || a.to - b.to)) {
+      for (const {from, to, wire} of [...stretches].sort(
+        (a, b) => a.from - b.from || a.to - b.to,
+      )) {
         const free = ends.findIndex((end) => end < from);
         const lane = free < 0 ? ends.length : free;
         ends[lane] = to;

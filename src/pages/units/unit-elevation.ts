@@ -7,9 +7,24 @@ type Point = readonly [number, number];
 export interface Elevation {
   readonly width: number;
   readonly height: number;
-  readonly boxes: readonly {readonly id: string; readonly x: number; readonly y: number; readonly width: number; readonly height: number}[];
-  readonly glyphs: readonly {readonly part: string; readonly kind: string; readonly x: number; readonly y: number}[];
-  readonly wires: readonly {readonly id: string; readonly colour: WireColour; readonly points: readonly Point[]}[];
+  readonly boxes: readonly {
+    readonly id: string;
+    readonly x: number;
+    readonly y: number;
+    readonly width: number;
+    readonly height: number;
+  }[];
+  readonly glyphs: readonly {
+    readonly part: string;
+    readonly kind: string;
+    readonly x: number;
+    readonly y: number;
+  }[];
+  readonly wires: readonly {
+    readonly id: string;
+    readonly colour: WireColour;
+    readonly points: readonly Point[];
+  }[];
 }
 
 export const glyphSize = 24;
@@ -55,7 +70,8 @@ export function drawElevation(unit: Unit): Elevation {
   });
   const tracks = layTracks(plans, runs);
 
-  const gutterHeight = (box: number, row: number): number => 8 + tracks.count(`gutter ${box} ${row}`) * trackPitch;
+  const gutterHeight = (box: number, row: number): number =>
+    8 + tracks.count(`gutter ${box} ${row}`) * trackPitch;
   const gutterHeights = (box: number, rows: number): number =>
     Array.from({length: rows}, (_, row) => gutterHeight(box, row)).reduce((a, b) => a + b, 0);
   const innerWidth = ({columns}: Plan): number => columns * pitch - (pitch - glyphSize);
@@ -83,12 +99,17 @@ export function drawElevation(unit: Unit): Elevation {
     top = floor + 12 + tracks.count(`floor ${band}`) * trackPitch;
   }
 
-  const rowTop = ({box, row}: Cell): number => boxes[box].y + padding + row * glyphSize + gutterHeights(box, row);
+  const rowTop = ({box, row}: Cell): number =>
+    boxes[box].y + padding + row * glyphSize + gutterHeights(box, row);
   const cellX = ({box, column}: Cell): number => boxes[box].x + padding + column * pitch;
   const gutterY = (cell: Cell, lane: string): number =>
     rowTop(cell) + glyphSize + 6 + tracks.lane(`gutter ${cell.box} ${cell.row}`, lane) * trackPitch;
   const channelX = ({box}: Cell, wire: string): number =>
-    boxes[box].x + padding + innerWidth(plans[box]) + 6 + tracks.lane(`channel ${box}`, wire) * trackPitch;
+    boxes[box].x +
+    padding +
+    innerWidth(plans[box]) +
+    6 +
+    tracks.lane(`channel ${box}`, wire) * trackPitch;
   const floorY = ({box}: Cell, lane: string): number =>
     floors[plans[box].band] + 6 + tracks.lane(`floor ${plans[box].band}`, lane) * trackPitch;
   const trunkX = (wire: string): number => right + 8 + tracks.lane('trunk', wire) * trackPitch;
@@ -97,13 +118,17 @@ export function drawElevation(unit: Unit): Elevation {
     const [x1, x2] = [cellX(from) + pins[0], cellX(to) + pins[1]];
     if (from.box === to.box && from.row === to.row) {
       const y = gutterY(from, id);
-      return [[x1, y], [x2, y]];
+      return [
+        [x1, y],
+        [x2, y],
+      ];
     }
     const [y1, y2] = [gutterY(from, `${id}<`), gutterY(to, `${id}>`)];
     const [c1, c2] = [channelX(from, id), channelX(to, id)];
     const across: Point[] = [];
     if (from.box !== to.box) {
-      if (plans[from.box].band === plans[to.box].band) across.push([c1, floorY(from, id)], [c2, floorY(to, id)]);
+      if (plans[from.box].band === plans[to.box].band)
+        across.push([c1, floorY(from, id)], [c2, floorY(to, id)]);
       else {
         const [f1, f2] = [floorY(from, `${id}<`), floorY(to, `${id}>`)];
         across.push([c1, f1], [trunkX(id), f1], [trunkX(id), f2], [c2, f2]);
@@ -124,7 +149,11 @@ export function drawElevation(unit: Unit): Elevation {
     wires: runs.map((run) => {
       const points = path(run);
       const end = (cell: Cell, [x]: Point): Point => [x, rowTop(cell) + glyphSize];
-      return {id: run.id, colour: run.colour, points: [end(run.from, points[0]), ...points, end(run.to, points[points.length - 1])]};
+      return {
+        id: run.id,
+        colour: run.colour,
+        points: [end(run.from, points[0]), ...points, end(run.to, points[points.length - 1])],
+      };
     }),
   };
 }
@@ -137,7 +166,9 @@ function placeParts(unit: Unit): {plans: Plan[]; cells: Map<string, Cell>} {
     .filter(({parts}) => parts.length > 0);
   const shapes = used.map(({id, parts}, box) => {
     const columns = Math.min(parts.length, Math.ceil(Math.sqrt(parts.length * 1.4)));
-    parts.forEach((part, i) => cells.set(part.id, {box, row: Math.floor(i / columns), column: i % columns}));
+    parts.forEach((part, i) =>
+      cells.set(part.id, {box, row: Math.floor(i / columns), column: i % columns}),
+    );
     return {id, columns, rows: Math.ceil(parts.length / columns)};
   });
   const widths = shapes.map(({columns}) => columns * pitch + 2 * padding + gap + 20);
@@ -196,5 +227,7 @@ function pinX(unit: Unit, terminal: string): number {
   const [id, name] = terminal.split('.');
   const terminals = unit.parts.find((part) => part.id === id)?.terminals ?? [];
   const index = Math.max(0, terminals.indexOf(name));
-  return terminals.length < 2 ? glyphSize / 2 : 2 + (index * (glyphSize - 4)) / (terminals.length - 1);
+  return terminals.length < 2
+    ? glyphSize / 2
+    : 2 + (index * (glyphSize - 4)) / (terminals.length - 1);
 }

@@ -49,12 +49,19 @@ export class RbUnitPicture extends LitElement {
   override render() {
     if (!this.unit) return nothing;
     const {width, height, boxes, glyphs, wires} = drawElevation(this.unit);
-    return html`<svg viewBox="0 0 ${width} ${height}" aria-hidden="true" preserveAspectRatio="xMidYMax meet">
+    return html`<svg
+      viewBox="0 0 ${width} ${height}"
+      aria-hidden="true"
+      preserveAspectRatio="xMidYMax meet"
+    >
       ${boxes.map((box) => svg`<rect class="box" x=${box.x} y=${box.y} width=${box.width} height=${box.height} rx="2" />`)}
       ${wires.map(({colour, points}) => {
         const path = `M${points.map((point) => point.join(' ')).join('L')}`;
         // a pale wire on pale paper needs an edge
-        const casing = colour === 'white' || colour === 'yellow' || colour === 'tan' ? svg`<path class="casing" d=${path} />` : nothing;
+        const casing =
+          colour === 'white' || colour === 'yellow' || colour === 'tan'
+            ? svg`<path class="casing" d=${path} />`
+            : nothing;
         return svg`${casing}<path class="wire" d=${path} stroke="var(--wire-${colour})" />`;
       })}
       ${glyphs.map(({kind, x, y}) => svg`<path class="glyph" transform="translate(${x} ${y})" d=${glyphOf(kind)} />`)}
