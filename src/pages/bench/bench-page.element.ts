@@ -264,7 +264,11 @@ export class BenchPage extends LitElement {
         readSettings(store),
       ]);
       this.settings = settings;
-      this.layout = await layoutOf(unit);
+      // not waited for: a unit of one's own is laid out for some seconds, and the ladder needs none of it
+      void layoutOf(unit).then(
+        (layout) => (this.layout = layout),
+        () => undefined,
+      );
       this.link = this.makeLink();
       this.session = await BenchSession.open(record, unit, this.link, store, (view) =>
         this.show(view),
@@ -380,7 +384,7 @@ export class BenchPage extends LitElement {
           view: this.settings.view === 'ladder' ? 'connection' : 'ladder',
         });
       case 'panel':
-        return desk?.showPanel(command.panel);
+        return void desk?.goToPanel(command.panel);
       case 'name':
         return this.isCall && this.view?.stage === 'working' ? this.startNaming() : undefined;
       case 'mute':
