@@ -1,7 +1,7 @@
 import type {Unit} from '../content/unit.ts';
 import {columnRanges, foldColumns, type ColumnRange, type Columns} from './connection-columns.ts';
 import {place, type Decisions, type Placement, type RunLayout} from './connection-graph.ts';
-import {groupsOf, isStrip, partGeometry, type PartDecision, type Side} from './connection-part.ts';
+import {groupsOf, isStrip, partGeometry, ROW_PITCH, type PartDecision, type Side} from './connection-part.ts';
 import {measureWires, type Quality} from './connection-quality.ts';
 import {seededRandom} from './seeded-random.ts';
 
@@ -65,15 +65,20 @@ export async function searchLayout(
   return best!;
 }
 
+/** Shown 1280 pixels wide, terminals of a drawing no wider than this are 24 pixels apart. */
+const WIDEST = (ROW_PITCH * 1280) / 24;
+
 /** What the search minimises. Size counts from the point where the drawing no longer fits 1280 × 800 at scale 1. */
 export function cost({placement, quality}: Pick<ConnectionLayout, 'placement' | 'quality'>): number {
   const oversize = Math.max(placement.width / 1280, placement.height / 800);
+  const tooWide = Math.max(0, placement.width - WIDEST);
   return (
     quality.crossings +
     quality.sameColour * 4 +
     quality.bends * 0.2 +
     quality.length / 1500 +
     oversize * 90 +
+    tooWide * 0.5 +
     (quality.overlaps + quality.through) * 60
   );
 }

@@ -233,6 +233,7 @@ function deviceGeometry(part: Part, decision: PartDecision): PartGeometry {
 /** Room that the symbols need between the two columns of names. */
 function insideWidth(part: Part, groups: readonly TerminalGroup[], sideOf: (terminal: string) => Side): number {
   if (part.kind === 'psc-motor') return 40;
+  if (part.kind === 'dual-capacitor' || part.kind === 'supply') return 34;
   if (part.kind === 'ground-lug') return 24;
   if (part.kind === 'transformer') return 62;
   const pairs = groups.filter((group) => group.edge);
@@ -310,6 +311,11 @@ function dress(
   }
   if (part.kind === 'psc-motor')
     drawn.push({symbol: 'motor', tag: 'M', x: (inner.left + inner.right) / 2, y: (frame.top + height - 4) / 2, turns: 0, mirrored: false, width: 30});
+  const middle = {x: (inner.left + inner.right) / 2, y: (frame.top + height - 4) / 2};
+  if (part.kind === 'supply') drawn.push({symbol: 'source', ...middle, turns: 0, mirrored: false, width: 28});
+  if (part.kind === 'dual-capacitor')
+    for (const dy of [-13, 13])
+      drawn.push({symbol: 'capacitor', x: middle.x, y: middle.y + dy, turns: 0, mirrored: false, width: 28});
   if (part.kind === 'ground-lug')
     drawn.push({symbol: 'earth', x: (inner.left + inner.right) / 2, y: (frame.top + height - 2) / 2, turns: 0, mirrored: false, width: 18});
   return {width, height, lugs, terminals, labels, symbols: drawn, lines, lugLines: []};

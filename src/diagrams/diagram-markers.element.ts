@@ -2,6 +2,7 @@ import {svg, type TemplateResult} from 'lit';
 import type {Unit} from '../content/unit.ts';
 import {BADGE_HEIGHT, BADGE_SIZE, type Badge} from './badge-places.ts';
 import type {Drawing, EnclosureBox, Point, TerminalMark} from './drawing.ts';
+import {labelWidth} from './text-width.ts';
 
 /** Markers keep their size on the screen: they stand at a point of the drawing, scaled back by `--k`. */
 const standing = ({x, y}: Point): string => `transform: translate(${x}px, ${y}px) scale(var(--k, 1))`;
@@ -9,7 +10,7 @@ const standing = ({x, y}: Point): string => `transform: translate(${x}px, ${y}px
 /** A lead's tip on a terminal, told by letter as well as colour: R from above right, B from below left. */
 export function leadMarker(lead: 'red' | 'black', at: Point): TemplateResult {
   const away = lead === 'red' ? 1 : -1;
-  return svg`<g class="marker lead ${lead}" data-lead=${lead} style=${standing(at)}>
+  return svg`<g class="marker lead ${lead}" data-lead=${lead} .style=${standing(at)}>
     <path class="point" d="M0 0L${away * 17} ${away * -22}"></path>
     <path class="tip" d="M0 0L${away * 17} ${away * -22}"></path>
     <rect class="grip" x=${away * 23 - 10} y=${away * -30 - 11} width="20" height="22" rx="7"></rect>
@@ -19,7 +20,7 @@ export function leadMarker(lead: 'red' | 'black', at: Point): TemplateResult {
 
 /** The clamp's jaw around a wire. */
 export function clampMarker(at: Point): TemplateResult {
-  return svg`<g class="marker clamp" style=${standing(at)}>
+  return svg`<g class="marker clamp" .style=${standing(at)}>
     <circle class="jaw" r="12"></circle>
     <circle class="jaw-fill" r="12"></circle>
     <rect class="plate" x="-9" y="-33" width="18" height="18" rx="4"></rect>
@@ -27,11 +28,12 @@ export function clampMarker(at: Point): TemplateResult {
   </g>`;
 }
 
-/** A jumper between two terminals: a slack arc with a plate on it. */
-export function jumperMarker(from: Point, to: Point): TemplateResult {
+/** A jumper between two terminals: a slack arc with a plate on it. One upright between two terminals hangs out to the `bulge` side. */
+export function jumperMarker(from: Point, to: Point, bulge: 'left' | 'right'): TemplateResult {
   const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
   // it hangs to one side of the straight line, downward where it can
-  const side = to.x === from.x ? 1 : Math.sign(to.x - from.x);
+  const upright = Math.abs(to.x - from.x) < Math.abs(to.y - from.y);
+  const side = upright ? Math.sign(from.y - to.y) * (bulge === 'right' ? 1 : -1) : Math.sign(to.x - from.x);
   const slack = 30 + length * 0.22;
   const aside = {x: (-(to.y - from.y) / length) * side * slack, y: ((to.x - from.x) / length) * side * slack};
   const middle = {x: (from.x + to.x) / 2 + aside.x, y: (from.y + to.y) / 2 + aside.y};
@@ -40,7 +42,7 @@ export function jumperMarker(from: Point, to: Point): TemplateResult {
   return svg`<g class="marker">
     <path class="jumper" d=${d}></path>
     <path class="jumper-core" d=${d}></path>
-    <g style=${standing(top)}>
+    <g .style=${standing(top)}>
       <rect class="plate" x="-28" y="-9" width="56" height="18" rx="4"></rect>
       <text class="plate-text" y="4" text-anchor="middle">Jumper</text>
     </g>
@@ -102,7 +104,7 @@ export function liftedMarker(end: LiftedEnd): TemplateResult {
     <path class="lifted-gap" d="M${point(5.5)}L${point(LIFTED_BY + 9)}"></path>
     <path class="lifted-end" d="M${point(LIFTED_BY + 9)}L${tip.x} ${tip.y}"></path>
     <circle class="lifted-tip" cx=${tip.x} cy=${tip.y} r="4"></circle>
-    <g style=${standing(tip)}>
+    <g .style=${standing(tip)}>
       <rect class="plate" x="-33" y="9" width="66" height="17" rx="4"></rect>
       <text class="plate-text" y="21.5" text-anchor="middle">${end.wire} lifted</text>
     </g>
@@ -119,13 +121,15 @@ export function lid(box: EnclosureBox): TemplateResult {
     const [x2, y2] = offset + box.height <= box.width ? [offset + box.height, box.height] : [box.width, box.width - offset];
     lines.push(`M${box.x + x1} ${box.y + y1}L${box.x + x2} ${box.y + y2}`);
   }
-  const narrow = box.width < 150;
+  const plate = Math.max(100, labelWidth(box.title, 'enclosure') + 20);
+  const narrow = plate > box.width - 16;
+  const half = narrow ? box.width / 2 - 8 : plate / 2;
   const words = narrow ? ['Cover', 'closed'] : ['Cover closed'];
   return svg`<g class="covered" data-enclosure=${box.id}>
     <rect class="lid" x=${box.x} y=${box.y} width=${box.width} height=${box.height} rx="7"></rect>
     <path class="lid-hatch" d=${lines.join('')}></path>
-    <rect class="lid-plate" x=${cx - (narrow ? 44 : 84)} y=${cy - 30} width=${narrow ? 88 : 168} height=${narrow ? 66 : 54} rx="5"></rect>
-    <text class="role-enclosure" x=${cx} y=${cy - 9} text-anchor="middle" font-size=${narrow ? 10 : 13} font-weight="700">${box.title}</text>
+    <rect class="lid-plate" x=${cx - half} y=${cy - 30} width=${2 * half} height=${narrow ? 66 : 54} rx="5"></rect>
+    <text class="role-enclosure" x=${cx} y=${cy - 9} text-anchor="middle" font-size=${narrow ? 13 * ((box.width - 22) / labelWidth(box.title, 'enclosure')) : 13} font-weight="700">${box.title}</text>
     ${words.map((word, i) => svg`<text class="closed-label" x=${cx} y=${cy + 10 + i * 15} text-anchor="middle" font-size="12.5">${word}</text>`)}
     ${[
       [box.x + inset + 6, box.y + inset + 6],

@@ -113,23 +113,23 @@ export interface WireManner {
   readonly name: string;
 }
 
-/** Pale wires need their casing to be seen, on paper as on a dark screen. */
-const pale = new Set(['white', 'yellow', 'tan', 'pink', 'grey']);
+/** Wires that need their casing to be seen: pale ones on paper, black ones on a dark screen. */
+const cased = new Set(['white', 'yellow', 'tan', 'pink', 'grey', 'black']);
 
 export function drawWire(wire: WireDrawing, view: Drawing['view'], manner: WireManner): TemplateResult {
   const paths = wire.paths.map((path) => (view === 'connection' ? bentPath(path) : pathOf(path)));
   const strokes = (kind: string): TemplateResult[] => paths.map((d) => svg`<path class=${kind} d=${d}></path>`);
-  const kinds = view === 'connection' ? ['gap', 'casing'] : [];
+  const [under, over] = view === 'connection' ? [strokes('gap'), strokes('casing')] : [[], []];
   return svg`<g
-    class="wire ${pale.has(wire.colour) ? 'pale' : ''} ${manner.chosen ? 'chosen' : ''}"
-    style="--colour: var(--wire-${wire.colour})"
+    class="wire ${cased.has(wire.colour) ? 'cased' : ''} ${manner.chosen ? 'chosen' : ''}"
+    .style=${`--colour: var(--wire-${wire.colour})`}
     data-wire=${wire.id}
     data-target=${manner.pickable ? `wire ${wire.id}` : nothing}
     role=${manner.pickable ? 'button' : nothing}
     aria-label=${manner.pickable ? manner.name : nothing}
     aria-hidden=${manner.pickable ? nothing : 'true'}
     tabindex=${manner.pickable ? (manner.current ? 0 : -1) : nothing}
-  >${strokes('glow')}${strokes('rim')}${kinds.map(strokes)}${strokes('core')}</g>`;
+  >${under}${strokes('glow')}${strokes('rim')}${over}${strokes('core')}</g>`;
 }
 
 export interface TerminalManner {

@@ -82,12 +82,13 @@ interface MutablePieces {
 function spacingsOf(rows: CircuitRows, lettered: readonly (readonly Lettered[])[]): Spacing[] {
   const spacings: Spacing[] = [];
   for (const items of lettered) {
-    // rows that no rail holds keep inside the rails all the same
-    const [first, last] = [items[0]!, items[items.length - 1]!];
-    if (first.item.is !== 'rail' && first.item.is !== 'tap')
-      spacings.push({left: rows.leftRail, right: first.item.column, least: reachOf(first, 0) + 14});
-    if (last.item.is !== 'rail' && last.item.is !== 'tap')
-      spacings.push({left: last.item.column, right: rows.rightRail, least: reachOf(last, 1) + 14});
+    // letters keep off the rails, and rows that no rail holds keep inside them
+    for (const it of items) {
+      if (it.item.is === 'rail' || it.item.is === 'tap' || it.item.is === 'crossing') continue;
+      const loose = it === items[0] || it === items[items.length - 1] ? 14 : 5;
+      spacings.push({left: rows.leftRail, right: it.item.column, least: reachOf(it, 0) + loose});
+      spacings.push({left: it.item.column, right: rows.rightRail, least: reachOf(it, 1) + loose});
+    }
     for (let i = 0; i < items.length; i++)
       for (let j = i + 1; j < items.length; j++) {
         const [left, right] = [items[i]!, items[j]!];
@@ -208,9 +209,12 @@ function drawRow(sheet: MutablePieces, row: Row, items: readonly Lettered[], xs:
       });
     if (item.is === 'flag')
       sheet.flags.push({terminal: item.terminal, text: dotted(item.terminal), x, y, points: item.side === 'left' ? 'right' : 'left', width: flagWidth(item.terminal)});
-    const next = items[i + 1];
+    // a line runs on under what crosses it
+    let after = i + 1;
+    while (items[after]?.item.is === 'crossing') after++;
+    const next = items[after];
     const link = row.links[i];
-    if (next && link) drawLink(sheet, link, x + it.half, xs[next.item.column]! - next.half, y);
+    if (next && link && item.is !== 'crossing') drawLink(sheet, link, x + it.half, xs[next.item.column]! - next.half, y);
   });
 }
 

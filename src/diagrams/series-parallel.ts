@@ -140,7 +140,10 @@ function lightestBridge<E extends NetworkEdge>(branches: readonly Branch<E>[], f
     );
     // left-over branches weigh most, then what would be stranded, then the size of the cut itself
     const stranded = rest.loose.reduce((sum, {tree}) => sum + edgesIn(tree).length, 0);
-    const score = Math.abs(rest.branches.length - 1) * 1e6 + stranded * 1e3 + edgesIn(branch.tree).length;
+    // of equals, the one in the middle: it is the bridge that a reader looks for
+    const outer = [branch.from, branch.to].some((node) => node === from || node === to);
+    const score =
+      Math.abs(rest.branches.length - 1) * 1e6 + stranded * 1e3 + edgesIn(branch.tree).length + (outer ? 0.5 : 0);
     if (score < bestScore) {
       best = branch;
       bestScore = score;

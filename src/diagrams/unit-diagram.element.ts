@@ -260,14 +260,16 @@ export class UnitDiagram extends LitElement {
     };
     const jumpers = this.jumpers.map(([a, b]) => {
       const [from, to] = [at(a), at(b)];
-      return from && to ? jumperMarker(from, to) : nothing;
+      if (!from || !to) return nothing;
+      const part = drawing.parts.find(({part: id}) => id === a.slice(0, a.indexOf('.')));
+      return jumperMarker(from, to, part && from.x < part.x + part.width / 2 ? 'left' : 'right');
     });
     const lead = (which: 'red' | 'black'): TemplateResult | typeof nothing => {
       const terminal = this[which];
       const point = terminal === undefined ? undefined : at(terminal);
       return point ? leadMarker(which, point) : nothing;
     };
-    const jaw = this.clamp === undefined ? undefined : middleOf(drawing.wires.find(({id}) => id === this.clamp));
+    const jaw = this.clamp === undefined ? undefined : middleOf(drawing.wires.find(({id}) => id === this.clamp), 0.75);
     return [...ends.map(liftedMarker), ...jumpers, jaw ? clampMarker(jaw) : nothing, lead('black'), lead('red')];
   }
 
@@ -588,14 +590,14 @@ export class UnitDiagram extends LitElement {
 
 const around = ({x, y, width, height}: TerminalMark): Box => ({x: x - width / 2, y: y - height / 2, width, height});
 
-/** Middle of the longest stretch of a wire. */
-function middleOf(wire: WireDrawing | undefined): Point | undefined {
+/** Middle of the longest stretch of a wire, or another share of the way along it. */
+function middleOf(wire: WireDrawing | undefined, share = 0.5): Point | undefined {
   let best: {at: Point; length: number} | undefined;
   for (const path of wire?.paths ?? [])
     for (let i = 1; i < path.length; i++) {
       const [from, to] = [path[i - 1]!, path[i]!];
       const length = Math.hypot(to.x - from.x, to.y - from.y);
-      if (!best || length > best.length) best = {at: {x: (from.x + to.x) / 2, y: (from.y + to.y) / 2}, length};
+      if (!best || length > best.length) best = {at: {x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share}, length};
     }
   return best?.at;
 }

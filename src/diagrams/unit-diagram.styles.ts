@@ -137,8 +137,11 @@ export const unitDiagramStyles = css`
     stroke: var(--colour);
     stroke-width: 2.6;
   }
-  .connection .wire.pale .core {
-    stroke-width: 2.2;
+  .connection .wire.cased .core {
+    stroke-width: 2.1;
+  }
+  .connection .wire.cased .casing {
+    stroke-width: 4.2;
   }
   .wire.chosen .glow {
     stroke: var(--highlight);
@@ -335,9 +338,12 @@ export const unitDiagramStyles = css`
     stroke-dasharray: 8 3;
   }
   .lifted-gap {
-    stroke: var(--part);
+    stroke: var(--enclosure);
     stroke-width: 7;
     stroke-linecap: butt;
+  }
+  .ladder .lifted-gap {
+    stroke: var(--paper);
   }
   .lifted-end {
     stroke: var(--danger);
@@ -438,7 +444,7 @@ export const unitDiagramStyles = css`
       display: inline;
     }
     .connection .wire .core,
-    .connection .wire.pale .core {
+    .connection .wire.cased .core {
       stroke: black;
       stroke-width: 1.6;
     }
