@@ -19,7 +19,9 @@ describe.each(shippedUnitIds())('%s', (id) => {
           const operating = inSequence(rest, sequence);
           const nodes = operating.network.nodes.map((node) => operating.acVolts(node, 'earth'));
           const wires = unit.wires.map((wire) => operating.amps(wire.id));
-          if (![...nodes, ...wires].every(({re, im}) => Number.isFinite(re) && Number.isFinite(im))) {
+          if (
+            ![...nodes, ...wires].every(({re, im}) => Number.isFinite(re) && Number.isFinite(im))
+          ) {
             wrong.push(`${fault.id} in ${sequence.id}`);
           }
           const [red, black] = unit.circuits[unit.circuits.length - 1].rails;
