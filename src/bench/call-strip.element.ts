@@ -20,15 +20,18 @@ export class CallStrip extends LitElement {
       }
       header {
         display: grid;
-        grid-template-columns: auto minmax(0, 1fr) auto auto;
+        grid-template:
+          'title complaint clock slot' auto
+          'links complaint clock slot' auto / auto minmax(0, 1fr) auto auto;
         align-items: center;
-        gap: var(--space-2) var(--space-5);
+        gap: 0 var(--space-5);
         min-block-size: 56px;
         padding: var(--space-1) var(--space-4);
         border-block-end: 2px solid var(--ink);
         background: var(--paper);
       }
       h1 {
+        grid-area: title;
         margin: 0;
         font-size: var(--text-l);
         line-height: 1.15;
@@ -37,7 +40,7 @@ export class CallStrip extends LitElement {
         margin-inline-start: var(--space-2);
       }
       .plate {
-        min-block-size: 24px;
+        min-block-size: 26px;
         padding: 0;
         background: none;
         border: 0;
@@ -47,7 +50,13 @@ export class CallStrip extends LitElement {
         font-size: var(--text-s);
         cursor: pointer;
       }
+      .links {
+        grid-area: links;
+        white-space: nowrap;
+      }
       .complaint {
+        grid-area: complaint;
+        align-self: center;
         padding-inline-start: var(--space-4);
         border-inline-start: 1px solid var(--rule-strong);
         line-height: 1.35;
@@ -61,6 +70,7 @@ export class CallStrip extends LitElement {
         color: var(--ink-2);
       }
       dl {
+        grid-area: clock;
         display: flex;
         gap: var(--space-4);
         text-align: end;
@@ -110,15 +120,18 @@ export class CallStrip extends LitElement {
         font-family: var(--font-mono);
         font-weight: 700;
       }
+      ::slotted(*) {
+        grid-area: slot;
+      }
       @media (max-width: 1000px) {
         header {
-          grid-template-columns: minmax(0, 1fr) auto;
+          grid-template:
+            'title clock slot' auto
+            'complaint links links' auto / minmax(0, 1fr) auto auto;
           gap: 0 var(--space-3);
         }
         .complaint {
-          grid-row: 2;
-          grid-column: 1 / -1;
-          padding: 0 0 2px;
+          padding: 0;
           border: 0;
         }
         .who {
@@ -134,21 +147,19 @@ export class CallStrip extends LitElement {
           padding-inline: var(--space-3);
           min-block-size: 0;
         }
-        .identity {
-          display: flex;
-          flex-wrap: wrap;
-          align-items: center;
-          gap: 0 var(--space-2);
-        }
         h1 {
+          overflow: hidden;
+          text-overflow: ellipsis;
+          white-space: nowrap;
           font-size: var(--text-m);
+          line-height: 1.5;
         }
         .complaint q,
         .complaint .said {
           display: block;
-          font-size: var(--text-s);
           max-block-size: 2.7em;
           overflow-y: auto;
+          font-size: var(--text-s);
         }
         dl {
           gap: var(--space-3);
@@ -188,11 +199,11 @@ export class CallStrip extends LitElement {
     if (!this.unit) return nothing;
     return html`
       <header>
-        <div class="identity">
-          <h1>${this.unit.title}</h1>
+        <h1>${this.unit.title}</h1>
+        <p class="links">
           <button type="button" class="plate" @click=${this.showNameplate}>Nameplate</button>
           <button type="button" class="plate" @click=${this.askHelp}>How to</button>
-        </div>
+        </p>
         <p class="complaint">
           ${
             this.quoted

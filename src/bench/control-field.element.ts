@@ -43,7 +43,7 @@ export class ControlField extends LitElement {
         background: var(--accent-soft);
       }
       .stepper input {
-        inline-size: 5.2ch;
+        inline-size: 6ch;
         padding: 0;
         text-align: center;
         background: none;
@@ -104,6 +104,8 @@ export class ControlField extends LitElement {
   private number(view: ControlView) {
     const {min = -Infinity, max = Infinity, step = 1, unit = ''} = view.control;
     const value = Number(view.value);
+    // the plant drifts between the steps; a dial shows tenths
+    const shown = String(Number(value.toFixed(1)));
     const to = (wanted: number): void =>
       this.set(Math.min(max, Math.max(min, Number(wanted.toFixed(6)))));
     return html`<span class="stepper" role="group" aria-label=${this.spoken}>
@@ -114,7 +116,7 @@ export class ControlField extends LitElement {
         min=${Number.isFinite(min) ? min : nothing}
         max=${Number.isFinite(max) ? max : nothing}
         step="any"
-        .value=${String(view.value)}
+        .value=${shown}
         @change=${(event: Event) => this.onTyped(event.target as HTMLInputElement, to)}
       />
       ${unit ? html`<span class="unit" aria-hidden="true">${unit}</span>` : nothing}

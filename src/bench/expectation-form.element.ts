@@ -102,6 +102,13 @@ export class ExpectationForm extends LitElement {
         font-size: var(--text-s);
       }
       @media (max-width: 760px) {
+        .ask {
+          position: absolute;
+          inline-size: 1px;
+          block-size: 1px;
+          overflow: hidden;
+          clip-path: inset(50%);
+        }
         form {
           gap: 6px;
         }
@@ -171,7 +178,7 @@ export class ExpectationForm extends LitElement {
               autocapitalize="off"
               spellcheck="false"
               maxlength="24"
-              placeholder="or skip"
+              placeholder="number, or skip"
               aria-invalid=${this.wrong ? 'true' : 'false'}
               aria-describedby=${this.wrong ? 'wrong' : nothing}
               .value=${this.typed}

@@ -266,7 +266,7 @@ export class NameFault extends LitElement {
                     type="button"
                     class="button primary"
                     ?disabled=${!fault}
-                    @click=${() => (this.sure = true)}
+                    @click=${this.askOnce}
                   >
                     Name this fault …
                   </button>
@@ -312,6 +312,13 @@ export class NameFault extends LitElement {
   private pointOut(): void {
     this.hide();
     this.dispatchEvent(new CustomEvent('point-out-asked', {bubbles: true, composed: true}));
+  }
+
+  /** Asks once; the answer that goes on is in focus, so that Enter twice names it. */
+  private async askOnce(): Promise<void> {
+    this.sure = true;
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>('.foot .primary')?.focus();
   }
 
   private giveUp(): void {

@@ -52,8 +52,16 @@ export class Observations extends LitElement {
         div {
           grid-template-columns: minmax(0, 1fr);
           padding: var(--space-1) var(--space-3);
-          max-block-size: 4.6rem;
+          max-block-size: 3.2rem;
           overflow-y: auto;
+          font-size: var(--text-xs);
+        }
+        ul {
+          display: block;
+        }
+        li {
+          display: inline;
+          margin-inline-end: var(--space-2);
         }
         h3 {
           position: absolute;

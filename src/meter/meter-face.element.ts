@@ -117,7 +117,7 @@ export class MeterFace extends LitElement {
     >
       <span class="tip ${lead}" aria-hidden="true">${lead === 'red' ? 'R' : 'B'}</span>
       <span>
-        <span class="what">${title} lead${next ? ' · in hand' : ''}</span>
+        <span class="what">${next ? `${title} · in hand` : `${title} lead`}</span>
         <span class="where">${terminal ?? 'not placed'}</span>
       </span>
     </button>`;

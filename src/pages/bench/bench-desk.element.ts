@@ -140,6 +140,13 @@ export class BenchDesk extends LitElement {
     if (panel !== 'read') this.listOpen = false;
   }
 
+  /** Show a panel and put the focus on its tab: the next Tab key goes into it. */
+  async goToPanel(panel: Panel): Promise<void> {
+    this.showPanel(panel);
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>(`#tab-${panel}`)?.focus();
+  }
+
   private showDrawing(view: BenchSettings['view']): void {
     this.tableOpen = false;
     if (view !== this.settings.view)
@@ -155,9 +162,20 @@ export class BenchDesk extends LitElement {
     if (place === 'list') this.listOpen = true;
     if (place === 'diagram') this.tableOpen = false;
     await this.updateComplete;
-    if (place === 'diagram') this.diagram?.focus();
+    if (place === 'diagram') this.focusDiagram();
     else if (place === 'expectation') this.form?.focus();
     else this.finder?.focus();
+  }
+
+  /** By keyboard the way on begins at the lead in hand. */
+  private focusDiagram(): void {
+    const {next, red, black, clamp} = this.probing;
+    const at = this.probes === 'clamp' ? clamp : ((next === 'red' ? red : black) ?? red ?? black);
+    const kind = this.probes === 'clamp' ? 'wire' : 'terminal';
+    const mark =
+      at && this.diagram?.renderRoot.querySelector<SVGElement>(`[data-${kind}="${at}"][tabindex]`);
+    if (mark) mark.focus();
+    else this.diagram?.focus();
   }
 
   /** Read as the expectation stands: what pressing Read does. */
@@ -394,7 +412,14 @@ export class BenchDesk extends LitElement {
     this.showPanel('read');
     this.probing = placeLead(this.probing, terminal);
     this.moved = true;
-    this.listOpen = false;
+    // by keyboard the list is where the next lead is placed, too
+    if (!this.keyboard) this.listOpen = false;
+    // on a phone the form has just taken a part of the drawing
+    if (this.ready && matchMedia('(max-width: 760px)').matches) {
+      void this.updateComplete.then(() =>
+        requestAnimationFrame(() => this.diagram?.reveal(terminal)),
+      );
+    }
     // by keyboard the next thing is to say what is expected
     if (this.ready && this.keyboard) void this.focusOn('expectation');
   }
@@ -410,7 +435,7 @@ export class BenchDesk extends LitElement {
     if (this.panel === 'read' && this.probes === 'clamp') {
       this.probing = {...this.probing, clamp: wire};
       this.moved = true;
-      this.listOpen = false;
+      if (!this.keyboard) this.listOpen = false;
       if (this.keyboard) void this.focusOn('expectation');
       return;
     }

@@ -13,7 +13,7 @@ export const benchDeskStyles = css`
     grid-template:
       'drawing meter' auto
       'drawing tabs' auto
-      'drawing panel' minmax(0, 1fr) / minmax(0, 1fr) 25rem;
+      'drawing panel' minmax(0, 1fr) / minmax(0, 1fr) 24rem;
   }
   .drawing {
     grid-area: drawing;
