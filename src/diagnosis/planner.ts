@@ -6,6 +6,7 @@ import {OutcomeSplit} from './outcome-split.ts';
 import {outcomeTable, type OutcomeTable} from './outcome-table.ts';
 import {sensiblePairs} from './places.ts';
 import {redo} from './replayed-unit.ts';
+import {wiresAt} from './look-alike.ts';
 import {otherSituations, presentSituation, type Situation} from './situations.ts';
 import type {Suspects} from './suspects.ts';
 
@@ -33,9 +34,15 @@ interface Worked {
   readonly ids: readonly string[];
   readonly units: OperatingUnit[];
   readonly tables: OutcomeTable[];
+  /** Which column of the tables belongs to which suspect. */
+  readonly columns: Map<string, number>;
   /** Suspects whose unit has been brought into the situation so far. */
   done: number;
 }
+
+/** With more suspects than this, lifting a wire is not what to do next. */
+const mostToLiftFor = 8;
+const mostWiresToLift = 16;
 
 /** Below this a reading is not worth the walk. */
 const leastBits = 1e-6;
@@ -59,10 +66,10 @@ export class Planner {
   /** Does a little of what the next answer will need; true while there is more to do. */
   prepare(): boolean {
     this.refresh();
-    const next = this.worked.find((each) => !this.isReady(each));
+    const next = this.worked.find((each) => !isReady(each));
     if (!next) return false;
     this.advance(next);
-    return this.worked.some((each) => !this.isReady(each));
+    return this.worked.some((each) => !isReady(each));
   }
 
   /**
@@ -71,17 +78,14 @@ export class Planner {
    */
   best(most = 5, thorough = false): Proposal[] {
     this.refresh();
-    this.finish(this.worked[0]);
-    let proposals = this.rank(this.worked.filter((each) => this.isReady(each)));
+    const [present] = this.worked;
+    this.finish(present);
+    let proposals = this.rank(this.worked.filter(isReady));
     if (thorough || proposals.length === 0) {
-      for (const each of this.worked) {
-        this.finish(each);
-        if (!thorough && each !== this.worked[0]) {
-          proposals = this.rank(this.worked.filter((one) => this.isReady(one)));
-        }
-      }
+      this.worked.forEach((each) => this.finish(each));
       proposals = this.rank(this.worked);
     }
+    if (proposals.length === 0) proposals = this.rank(this.liftings());
     return proposals.slice(0, most);
   }
 
@@ -93,20 +97,48 @@ export class Planner {
     return first;
   }
 
+  /** Locked out, with each wire lifted in turn at which one of the few suspects left sits. */
+  private liftings(): Worked[] {
+    const {conditions, hypotheses, unit} = this.suspects;
+    if (hypotheses.length < 2 || hypotheses.length > mostToLiftFor) return [];
+    const base = conditions.isolated
+      ? this.worked[0].situation
+      : this.worked.find(({situation}) => situation.isolated)!.situation;
+    const wires = wiresAt(
+      unit,
+      hypotheses.flatMap(({faults}) => faults),
+    ).slice(0, mostWiresToLift);
+    return wires
+      .filter(({id}) => !conditions.lifted.has(`${id}.from`))
+      .map(({id}) => {
+        const lift: Action = {do: 'lift', end: `${id}.from`};
+        const worked = this.fresh({
+          id: `${base.id}:${id}`,
+          title: `${base.title}, with wire ${id} lifted`,
+          actions: [...base.actions, lift],
+          minutes: base.minutes + actionCost(lift),
+          isolated: true,
+        });
+        this.finish(worked);
+        return worked;
+      });
+  }
+
   private refresh(): void {
     if (this.version === this.suspects.version) return;
     this.version = this.suspects.version;
-    const {conditions, hypotheses, units} = this.suspects;
-    const ids = hypotheses.map(({id}) => id);
-    this.worked = [presentSituation(conditions), ...otherSituations(conditions)].map(
-      (situation) => ({situation, ids, units: [...units], tables: [], done: 0}),
+    const {conditions} = this.suspects;
+    this.worked = [presentSituation(conditions), ...otherSituations(conditions)].map((situation) =>
+      this.fresh(situation),
     );
     // the units as they stand need no work
-    this.worked[0].done = ids.length;
+    this.worked[0].done = this.suspects.count;
   }
 
-  private isReady(worked: Worked): boolean {
-    return worked.tables.length > 0;
+  private fresh(situation: Situation): Worked {
+    const {hypotheses, units} = this.suspects;
+    const ids = hypotheses.map(({id}) => id);
+    return {situation, ids, units: [...units], tables: [], columns: new Map(), done: 0};
   }
 
   /** Brings one suspect more into the situation; after the last one, works out the tables. */
@@ -126,7 +158,7 @@ export class Planner {
   }
 
   private finish(worked: Worked): void {
-    while (!this.isReady(worked)) this.advance(worked);
+    while (!isReady(worked)) this.advance(worked);
   }
 
   private tabulate(worked: Worked): void {
@@ -139,8 +171,7 @@ export class Planner {
       ? ['ac-volts', 'ohms']
       : ['ac-volts', 'clamp-amps'];
     if (hasDirectCurrent(units[0])) functions.push('dc-volts');
-    const kept = new Map(open.map((index, column) => [worked.ids[index], column]));
-    columns.set(worked, kept);
+    open.forEach((index, column) => worked.columns.set(worked.ids[index], column));
     for (const fn of functions)
       worked.tables.push(outcomeTable(fn, units, points, {pairs, practical: true}));
   }
@@ -175,7 +206,7 @@ export class Planner {
   }
 
   private openIn(worked: Worked): {among: Int32Array; weights: Float64Array} {
-    const kept = columns.get(worked)!;
+    const kept = worked.columns;
     const weights = new Float64Array(kept.size);
     const among: number[] = [];
     for (const {id, weight} of this.suspects.hypotheses) {
@@ -237,8 +268,7 @@ export class Planner {
   }
 }
 
-/** Which column of a situation's tables belongs to which suspect. */
-const columns = new WeakMap<Worked, Map<string, number>>();
+const isReady = ({tables}: Worked): boolean => tables.length > 0;
 
 function coversForWire({conditions, unit}: Suspects, id: string): string[] {
   if (!conditions.reach.refuseWire(id, conditions.open)) return [];

@@ -94,7 +94,7 @@ export class Suspects {
   /**
    * Follows an action that is no reading.
    *
-   * @param sees what can be seen and heard after it, with the covers as they are then; absent = nobody looked
+   * @param sees what can be seen and heard after it, whatever lies behind a cover left aside; absent = nobody looked
    */
   do(action: Action, sees?: readonly Observation[]): Elimination {
     this.conditions.follow(action);
@@ -102,12 +102,12 @@ export class Suspects {
       this.changed++;
       for (const {operating} of this.kept) redo(operating, action);
     }
-    return sees ? this.see(sees) : this.eliminate(() => true, this.bitsOf([]));
+    return sees ? this.see(sees) : this.eliminate(() => true, 0);
   }
 
   /** Rules out every suspect whose unit would look or sound different now. */
   see(sees: readonly Observation[]): Elimination {
-    const key = sightKey(sees);
+    const key = sightKey(this.conditions.visible(sees));
     const keys = new Map(
       this.kept.map(({operating}) => [
         operating,
@@ -151,10 +151,6 @@ export class Suspects {
     if (entry?.kind === 'reading' && entry.display && entry.function)
       return this.read(entry.function, placementOf(entry), entry.display);
     return this.do(action, sees);
-  }
-
-  private bitsOf(groups: readonly number[][]): number {
-    return gainBits(groups);
   }
 
   private eliminate(stays: (kept: Kept) => boolean, expected: number): Elimination {
