@@ -23,7 +23,7 @@ const lookAgainMs = 5 * 60_000;
 
 /**
  * Simple first-order plant of a split heat pump: each value heads for a target that depends on what runs
- * ({@link heatPumpTargets}). Targets are taken when something changes and every five minutes of the clock.
+ * ({@link heatPumpTargets}). Targets are taken anew when something changes, and otherwise five minutes later.
  */
 export class SplitHeatPumpPlant implements Plant {
   readonly names: readonly string[];
@@ -123,8 +123,6 @@ export class SplitHeatPumpPlant implements Plant {
       if (this.held.has(name)) continue;
       courses[name] = {startMs: atMs, start: now(name), target, tauMs: minutes * 60_000};
     }
-    // at whole five minutes of the clock, so that the answer does not depend on how waiting is cut up
-    const lookAtMs = (Math.floor(atMs / lookAgainMs) + 1) * lookAgainMs;
-    return new SplitHeatPumpPlant(courses, drive, this.held, lookAtMs);
+    return new SplitHeatPumpPlant(courses, drive, this.held, atMs + lookAgainMs);
   }
 }

@@ -156,6 +156,12 @@ describe('the plant of a split heat pump', () => {
     expect(after({...heat, indoorBlower: 0.9}, 'heaterDegF', 30)).toBeLessThan(160);
   });
 
+  test('a lost charge cannot be set back while the fault holds it; repaired, it can', () => {
+    const leaking = rest.hold({chargeFraction: 0.1}, 0).set('chargeFraction', 1, 0);
+    expect(leaking.value('chargeFraction', 0)).toBe(0.1);
+    expect(leaking.release({chargeFraction: 1}, 0).value('chargeFraction', 0)).toBe(1);
+  });
+
   test('the same drive again changes nothing', () => {
     const running = rest.drive(cooling, 0);
     expect(running.drive({...cooling}, 5000)).toBe(running);

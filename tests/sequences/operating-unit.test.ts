@@ -19,6 +19,9 @@ function everything(operating: OperatingUnit): string {
     operating.timeMs,
     operating.states,
     operating.plantValues(),
+    operating.unit.parts.map(({id, controls}) =>
+      controls.map((control) => operating.valueOf(`${id}.${control.id}`)),
+    ),
     operating.observations(),
     volts,
   ]);

@@ -123,8 +123,9 @@ describe.each([
         fc.double({min: 0.1, max: 0.9, noNaN: true}),
         (m, cut) => {
           const whole = opensAtMs(curve, follow(curve, cold, m, 0))!;
-          const halfway = Math.round(whole * cut);
-          const looked = follow(curve, follow(curve, cold, m, 0), m, halfway);
+          const third = Math.round((whole * cut) / 2);
+          let looked = follow(curve, cold, m, 0);
+          for (const atMs of [third, 2 * third]) looked = follow(curve, looked, m, atMs);
           return Math.abs(opensAtMs(curve, looked)! - whole) <= 2;
         },
       ),

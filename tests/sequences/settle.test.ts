@@ -123,3 +123,19 @@ test('a relay sealed in by its own contact stays in when the start button is rel
   operating.set('PB.position', 'off');
   expect(operating.isClosed('K1.make')).toBe(true);
 });
+
+test('of two delays that end at one moment, the part that stands first in the unit goes first', () => {
+  const late = (id: string) =>
+    partOf(id, 'relay', {
+      coil: coil24,
+      contacts: [{id: 'break', terminals: ['5', '6'], form: 'NC'}],
+      onDelaySeconds: 10,
+    });
+  // each breaks the other's coil when its own delay is over
+  const wires = ['S.L-K1.5', 'K1.6-K2.1', 'K2.3-S.N', 'S.L-K2.5', 'K2.6-K1.1', 'K1.3-S.N'];
+  const operating = operateUnit(smallUnit([supply24(), late('K1'), late('K2')], wires), []);
+  operating.advance(9_999);
+  expect([operating.isClosed('K1.break'), operating.isClosed('K2.break')]).toEqual([true, true]);
+  operating.advance(1);
+  expect([operating.isClosed('K1.break'), operating.isClosed('K2.break')]).toEqual([false, true]);
+});
