@@ -34,7 +34,7 @@ export class ControlPanel extends LitElement {
         border: 0;
         padding-block-start: 0;
       }
-      h3 {
+      h2 {
         font-size: var(--text-m);
         line-height: 1.3;
       }
@@ -119,7 +119,7 @@ export class ControlPanel extends LitElement {
 
   private section(title: string, content: TemplateResult) {
     return html`<section aria-label=${title}>
-      <h3>${title}</h3>
+      <h2>${title}</h2>
       ${content}
     </section>`;
   }

@@ -22,7 +22,7 @@ export class Observations extends LitElement {
         border-block-start: 1px solid var(--rule);
         background: var(--paper);
       }
-      h3 {
+      h2 {
         font-size: inherit;
       }
       ul {
@@ -63,7 +63,7 @@ export class Observations extends LitElement {
           display: inline;
           margin-inline-end: var(--space-2);
         }
-        h3 {
+        h2 {
           position: absolute;
           inline-size: 1px;
           block-size: 1px;
@@ -81,7 +81,7 @@ export class Observations extends LitElement {
       (seen, at, all) => all.findIndex((other) => other.text === seen.text) === at,
     );
     return html`<div>
-      <h3>You see and hear</h3>
+      <h2>You see and hear</h2>
       <ul tabindex="0" aria-label="At the unit you see and hear">
         ${
           texts.length === 0
