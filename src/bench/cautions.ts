@@ -1,6 +1,6 @@
 import {inSentence} from '../content/in-sentence.ts';
 import type {Caution} from './bench-view.ts';
-import {dangerousVolts, hottest, isolatedParts} from './live.ts';
+import {dangerousVolts, hottest, isolatedParts, liveVolts} from './live.ts';
 import {proofOfDead} from './proof-of-dead.ts';
 import type {Standing} from './standing.ts';
 
@@ -21,6 +21,14 @@ export function cautionsNow(standing: Standing): Caution[] {
     if (hot.volts >= dangerousVolts) cautions.push(liveCaution(enclosure.id, enclosure.title, hot));
     else if (isolated.length)
       cautions.push(...lockOutSteps(standing, enclosure.id, enclosure.title, isolated));
+    const control = hottest(standing, enclosure.id, 'control');
+    // worth a word only where the line-voltage side is dead and invites hands in
+    if (hot.volts < dangerousVolts && control && control.volts >= liveVolts) {
+      cautions.push({
+        id: `control-live:${enclosure.id}`,
+        text: `The control circuit in the ${inSentence(enclosure.title)} is still live (${control.terminal}, ${Math.round(control.volts)} V): it is fed from somewhere else. A slip onto metal blows its fuse.`,
+      });
+    }
   }
   if (
     (standing.function === 'ohms' || standing.function === 'continuity') &&

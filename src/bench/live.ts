@@ -1,3 +1,4 @@
+import {partOf, type CircuitClass} from '../faults/nets.ts';
 import type {OperatingUnit} from '../sequences/operating-unit.ts';
 import {loadedAcVolts} from '../meter/read-meter.ts';
 import type {Standing} from './standing.ts';
@@ -25,27 +26,31 @@ export function isolatedParts({controls, operating}: Standing): string[] {
     .map(({part}) => part);
 }
 
-/** Highest volts to earth on the line-voltage terminals inside one enclosure, with the terminal. */
+/** Highest volts to earth on the terminals of a class of circuit inside one enclosure, with the terminal. */
 export function hottest(
   standing: Standing,
   enclosure: string,
+  circuit: CircuitClass = 'line',
 ): {terminal: string; volts: number} | undefined {
   let found: {terminal: string; volts: number} | undefined;
-  for (const terminal of lineTerminals(standing, enclosure)) {
+  for (const terminal of terminalsOf(standing, enclosure, circuit)) {
     const volts = touchVolts(standing.operating, terminal);
     if (!found || volts > found.volts) found = {terminal, volts};
   }
   return found;
 }
 
-/** Terminals in an enclosure on which a line-voltage wire lands. */
-export function lineTerminals({unit, classes, reach}: Standing, enclosure: string): Set<string> {
+/** Terminals in an enclosure on which a wire of a class of circuit lands. */
+export function terminalsOf(
+  {unit, classes, reach}: Standing,
+  enclosure: string,
+  circuit: CircuitClass,
+): Set<string> {
   const terminals = new Set<string>();
   for (const wire of unit.wires) {
-    if (classes.get(wire.id) !== 'line') continue;
+    if (classes.get(wire.id) !== circuit) continue;
     for (const terminal of [wire.from, wire.to]) {
-      if (reach.enclosureOf(terminal.slice(0, terminal.indexOf('.')))?.id === enclosure)
-        terminals.add(terminal);
+      if (reach.enclosureOf(partOf(terminal))?.id === enclosure) terminals.add(terminal);
     }
   }
   return terminals;

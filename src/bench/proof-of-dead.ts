@@ -1,5 +1,5 @@
 import {conductorsOf, partOf} from '../faults/nets.ts';
-import {lineTerminals} from './live.ts';
+import {terminalsOf} from './live.ts';
 import type {LogEntry} from './bench-view.ts';
 import type {Standing} from './standing.ts';
 
@@ -18,7 +18,7 @@ const deadVolts = 5;
  */
 export function proofOfDead(standing: Standing, enclosure: string): ProofOfDead {
   const {log, isolatedSince} = standing;
-  const line = lineTerminals(standing, enclosure);
+  const line = terminalsOf(standing, enclosure, 'line');
   const conductors = conductorsOf(standing.unit);
   const isDeadTest = (entry: LogEntry): boolean => {
     const value = voltsRead(entry);

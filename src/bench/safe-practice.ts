@@ -5,6 +5,7 @@ import {disturbed} from '../meter/read-meter.ts';
 import {partOf} from '../faults/nets.ts';
 import {dangerousVolts, isolatedParts, liveVolts, touchVolts} from './live.ts';
 import {bypassedSafeties} from './jumper-judgement.ts';
+import {isLockedOut} from './lock-out.ts';
 import {proofOfDead} from './proof-of-dead.ts';
 import type {Standing} from './standing.ts';
 
@@ -101,7 +102,7 @@ function resistanceOnLive(red: string, black: string, standing: Standing): Breac
 }
 
 function lifting(end: string, standing: Standing): Breach[] {
-  const {operating, reach, classes, locked} = standing;
+  const {operating, reach, classes} = standing;
   const {wire, terminal} = reach.end(end)!;
   const circuit = classes.get(wire.id);
   const volts = touchVolts(operating, terminal);
@@ -133,28 +134,24 @@ function lifting(end: string, standing: Standing): Breach[] {
       },
     ];
   }
-  return isolationGaps(partOf(terminal), end, locked, standing);
+  return isolationGaps(terminal, end, standing);
 }
 
 /** Line-voltage work on a circuit that happens to be dead: was it locked, and was it proved? */
-function isolationGaps(
-  part: string,
-  end: string,
-  locked: ReadonlySet<string>,
-  standing: Standing,
-): Breach[] {
+function isolationGaps(terminal: string, end: string, standing: Standing): Breach[] {
+  const {locked} = standing;
   const breaches: Breach[] = [];
-  const isolated = isolatedParts(standing);
-  if (!isolated.some((each) => locked.has(each))) {
+  if (!isLockedOut(standing.unit, terminal, locked)) {
+    const unlocked = isolatedParts(standing).filter((each) => !locked.has(each));
     breaches.push({
       id: 'no-lock',
       severity: 'caution',
-      text: isolated.length
-        ? `Wire end ${end} lifted with ${isolated.join(', ')} open but no lock on it: somebody can close it on you.`
-        : `Wire end ${end} lifted in a line-voltage circuit with nothing isolated and locked.`,
+      text: unlocked.length
+        ? `Wire end ${end} lifted with ${unlocked.join(', ')} open but no lock on it: somebody can close it on you.`
+        : `Wire end ${end} lifted in a line-voltage circuit that no lock of yours isolates.`,
     });
   }
-  const enclosure = standing.reach.enclosureOf(part)?.id ?? '';
+  const enclosure = standing.reach.enclosureOf(partOf(terminal))?.id ?? '';
   const proof = proofOfDead(standing, enclosure);
   if (proof === 'none') {
     breaches.push({

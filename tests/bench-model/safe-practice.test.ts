@@ -77,6 +77,14 @@ describe('lifting a line-voltage wire', () => {
     expect(bench.view().safety).toEqual([]);
   });
 
+  test('with the lock on the other unit’s disconnect, locked out is not locked out', () => {
+    const bench = heatPump();
+    const indoor: Action = {do: 'set', target: 'DS1.position', value: 'open'};
+    doAll(bench, outdoorOpen, disconnectOpen, indoor, {do: 'lock', part: 'DS1'}, off);
+    doAll(bench, knownLive, deadTest, knownLive, lift);
+    expect(severities(bench)).toEqual(['caution no-lock']);
+  });
+
   test('a test before the switch was moved again proves nothing', () => {
     const bench = heatPump();
     doAll(bench, outdoorOpen, disconnectOpen, off, knownLive, deadTest, knownLive);
@@ -198,13 +206,18 @@ describe('cautions of the moment', () => {
     doAll(bench, outdoorOpen);
     expect(ids(bench)).toEqual(['live:outdoor-unit', 'deference']);
     doAll(bench, off);
-    expect(ids(bench)).toEqual(['lock:outdoor-unit', 'deference']);
+    expect(ids(bench)).toEqual(['lock:outdoor-unit', 'control-live:outdoor-unit', 'deference']);
     doAll(bench, lock);
-    expect(ids(bench)).toEqual(['prove:outdoor-unit', 'deference']);
+    expect(ids(bench)).toEqual(['prove:outdoor-unit', 'control-live:outdoor-unit', 'deference']);
     doAll(bench, disconnectOpen, knownLive, deadTest);
     expect(ids(bench)).toContain('prove:outdoor-unit');
     doAll(bench, knownLive);
-    expect(ids(bench)).toEqual(['live:outdoor-disconnect', 'discharge:outdoor-unit', 'deference']);
+    expect(ids(bench)).toEqual([
+      'live:outdoor-disconnect',
+      'discharge:outdoor-unit',
+      'control-live:outdoor-unit',
+      'deference',
+    ]);
   });
 
   test('the line side of an open disconnect is still called live', () => {
