@@ -5,7 +5,7 @@ import {differ} from '../meter/accuracy.ts';
 import {readMeter} from '../meter/read-meter.ts';
 import type {MeterFunction} from '../meter/meter-function.ts';
 import type {Observation, OperatingUnit} from '../sequences/operating-unit.ts';
-import {operatingStates} from './operating-states.ts';
+import {comparedStates} from './compared-states.ts';
 
 /**
  * Whether no reading available on this unit tells two sets of faults apart. Compared, in every sequence of operation
@@ -18,8 +18,8 @@ import {operatingStates} from './operating-states.ts';
 export function lookAlike(unit: Unit, a: readonly Fault[], b: readonly Fault[]): boolean {
   if (sameFaults(a, b)) return true;
   const pairs = stretches(unit);
-  const other = operatingStates(unit, b);
-  for (const state of operatingStates(unit, a)) {
+  const other = comparedStates(unit, b);
+  for (const state of comparedStates(unit, a)) {
     const match = other.next();
     if (match.done) break;
     const [left, right] = [state.operating, match.value.operating];
