@@ -34,8 +34,10 @@ const actors = ['coil', 'solenoid', 'lamp', 'module', 'heater', 'breaker-pole', 
 function placeFor(drawing: Drawing, part: string, width: number): Point | undefined {
   const outline = drawing.parts.find((box) => box.part === part);
   if (outline) {
-    const x = outline.x + outline.width - width / 2 - (drawing.view === 'connection' ? 6 : 4);
-    return {x, y: drawing.view === 'connection' ? outline.y + outline.height : outline.y + outline.height + 2};
+    const bottom = outline.y + outline.height;
+    // on the lower edge: at its right end, or in the middle where terminals stand at the ends
+    if (drawing.view === 'connection') return {x: outline.x + outline.width - width / 2 - 6, y: bottom};
+    return {x: outline.x + outline.width / 2, y: bottom + 2};
   }
   const symbols = drawing.symbols.filter((symbol) => symbol.part === part);
   const symbol = symbols.find((it) => actors.includes(it.symbol)) ?? symbols[0];

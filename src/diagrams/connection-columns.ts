@@ -27,7 +27,7 @@ const rowsOf = (unit: Unit, part: string): number => {
  * layer; small ones share a layer with a large one, above or below it. All assignments are tried where
  * there are few enclosures; with many, each takes the cheapest layer in turn.
  */
-export function columnRanges(unit: Unit): ReadonlyMap<string, ColumnRange> {
+export function columnRanges(unit: Unit, rank = 0): ReadonlyMap<string, ColumnRange> {
   const boxes = unit.enclosures
     .map(({id}) => ({id, parts: unit.parts.filter(({enclosure}) => enclosure === id).map((part) => part.id)}))
     .filter(({parts}) => parts.length > 0)
@@ -63,15 +63,14 @@ export function columnRanges(unit: Unit): ReadonlyMap<string, ColumnRange> {
   };
   let best: number[] = [];
   if (boxes.length <= 6) {
-    let bestCost = Infinity;
-    for (let code = 0; code < layerCount ** boxes.length; code++) {
+    const all = Array.from({length: layerCount ** boxes.length}, (_, code) => {
       const layers = boxes.map((_, i) => Math.floor(code / layerCount ** i) % layerCount);
-      const own = cost(layers);
-      if (own < bestCost) {
-        bestCost = own;
-        best = layers;
-      }
-    }
+      return {layers, cost: cost(layers)};
+    })
+      // layers with nothing in them make no difference
+      .filter(({layers}) => layers.every((layer) => layer === 0 || layers.includes(layer - 1)))
+      .sort((a, b) => a.cost - b.cost);
+    best = all[Math.min(rank, all.length - 1)]!.layers;
   } else
     for (let i = 0; i < boxes.length; i++) {
       const tries = Array.from({length: layerCount}, (_, layer) => [...best, layer]);
@@ -92,9 +91,9 @@ export function columnRanges(unit: Unit): ReadonlyMap<string, ColumnRange> {
  * Folds a unit into columns by simulated annealing: short wires, no wire within a column, columns of
  * even height, contacts with one end on each side. Deterministic for a seed; `steps` moves are tried.
  */
-export function foldColumns(unit: Unit, seed: number, steps: number): Columns {
+export function foldColumns(unit: Unit, seed: number, steps: number, rank = 0): Columns {
   const random = seededRandom(seed);
-  const places = [...columnRanges(unit)].map(([part, range]) => ({part, ...range}));
+  const places = [...columnRanges(unit, rank)].map(([part, range]) => ({part, ...range}));
   const columns = new Map(places.map((it) => [it.part, it.low + Math.floor(random() * (it.high - it.low + 1))]));
   const cost = costOf(unit);
   let present = cost(columns);

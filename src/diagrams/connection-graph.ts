@@ -31,6 +31,7 @@ const spacing: Record<string, string> = {
   'elk.hierarchyHandling': 'INCLUDE_CHILDREN',
   'elk.edgeRouting': 'ORTHOGONAL',
   'elk.layered.nodePlacement.strategy': 'NETWORK_SIMPLEX',
+  'elk.layered.thoroughness': '4',
   'elk.spacing.nodeNode': '15',
   'elk.spacing.edgeNode': '10',
   'elk.spacing.edgeEdge': '8',

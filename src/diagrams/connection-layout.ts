@@ -14,7 +14,7 @@ export interface LayoutBudget {
   readonly foldings: number;
 }
 
-export const shippedBudget: LayoutBudget = {evaluations: 1600, foldingSteps: 60000, foldings: 14};
+export const shippedBudget: LayoutBudget = {evaluations: 1100, foldingSteps: 20000, foldings: 20};
 /** For a unit that a person writes: a few seconds in a worker. */
 export const quickBudget: LayoutBudget = {evaluations: 36, foldingSteps: 20000, foldings: 3};
 
@@ -48,16 +48,19 @@ export async function searchLayout(
     progress(spent, candidate);
     return true;
   };
+  let bestRank = 0;
   for (let folding = 0; folding < budget.foldings; folding++) {
-    let decisions = firstDecisions(unit, foldColumns(unit, seed + folding, budget.foldingSteps), seed + folding);
-    for (let pass = 0; pass < 4 && spent < budget.evaluations; pass++) {
+    // the estimate of how enclosures stand is rough: several of its best are tried
+    const rank = Math.floor(folding / 2);
+    let decisions = firstDecisions(unit, foldColumns(unit, seed + folding, budget.foldingSteps, rank), seed + folding);
+    for (let pass = 0; pass < 3 && spent < budget.evaluations; pass++) {
       const laid = await evaluate(decisions);
-      keep(laid);
+      if (keep(laid)) bestRank = rank;
       decisions = turnTowardNeighbours(unit, laid);
     }
   }
   const random = seededRandom(seed);
-  const ranges = columnRanges(unit);
+  const ranges = columnRanges(unit, bestRank);
   while (spent < budget.evaluations) {
     const candidate = await evaluate(change(unit, best!, ranges, random));
     keep(candidate);
@@ -66,7 +69,7 @@ export async function searchLayout(
 }
 
 /** Shown 1280 pixels wide, terminals of a drawing no wider than this are 24 pixels apart. */
-const WIDEST = (ROW_PITCH * 1280) / 24;
+const WIDEST = (ROW_PITCH * 1280) / 24 - 4;
 
 /** What the search minimises. Size counts from the point where the drawing no longer fits 1280 × 800 at scale 1. */
 export function cost({placement, quality}: Pick<ConnectionLayout, 'placement' | 'quality'>): number {
@@ -78,7 +81,7 @@ export function cost({placement, quality}: Pick<ConnectionLayout, 'placement' | 
     quality.bends * 0.2 +
     quality.length / 1500 +
     oversize * 90 +
-    tooWide * 0.5 +
+    tooWide * 2 +
     (quality.overlaps + quality.through) * 60
   );
 }

@@ -2,6 +2,7 @@ import type {LadderCircuit} from '../content/unit.ts';
 import type {Drawing, Junction, Label, NetFlag, PartOutline, PlacedSymbol, PlainLine, Point, TerminalMark, WireDrawing} from './drawing.ts';
 import {placeColumns, type ColumnWishes, type Spacing} from './ladder-columns.ts';
 import {flagWidth, leastBetween, letter, RING, dotted, type Lettered, type References} from './ladder-lettering.ts';
+import type {RailGround} from './ladder-plan.ts';
 import type {CircuitRows, Item, Link, Row} from './ladder-rows.ts';
 import {labelWidth} from './text-width.ts';
 import {isHidden, type Wiring} from './wiring.ts';
@@ -30,6 +31,7 @@ const LEAST_PITCH = 40;
 /** Draws one circuit from its rows. */
 export function drawCircuit(
   circuit: LadderCircuit,
+  grounds: readonly RailGround[],
   rows: CircuitRows,
   wiring: Wiring,
   numbers: readonly (number | undefined)[],
@@ -44,7 +46,7 @@ export function drawCircuit(
   });
   const least = Math.max(stretchTo - GUTTER - RIGHT_GUTTER, labelWidth(circuit.title, 'circuit'), 200);
   const xs = placeColumns(rows.columns, spacingsOf(rows, lettered), wishesOf(rows, lettered), least).map((x) => x + GUTTER);
-  const {ys, height} = placeRows(rows, lettered);
+  const {ys, height: bottom} = placeRows(rows, lettered);
   const sheet: MutablePieces = {parts: [], symbols: [], wires: [], lines: [], terminals: [], junctions: [], labels: [], flags: []};
   drawFrame(sheet, circuit, rows, wiring, xs, ys);
   lettered.forEach((items, i) => {
@@ -55,14 +57,17 @@ export function drawCircuit(
   });
   drawVerticals(sheet, rows, xs, ys);
   outlineMachines(sheet, rows, xs, ys);
+  const foot = (ys[ys.length - 1] ?? TITLE_HEIGHT + 50) + 14;
+  const drop = drawGrounds(sheet, grounds, [xs[rows.leftRail]!, xs[rows.rightRail]!], foot, wiring);
   const pieces: Pieces = {...sheet, wires: mergeWires(sheet.wires)};
   const width = xs[rows.rightRail]! + RIGHT_GUTTER;
+  const height = Math.max(bottom, foot + drop);
   return {
     width,
     height,
     drawing: pieces,
     at: (x, y, to) => {
-      const wide = to > width ? drawCircuit(circuit, rows, wiring, numbers, references, to) : undefined;
+      const wide = to > width ? drawCircuit(circuit, grounds, rows, wiring, numbers, references, to) : undefined;
       return {...(wide ?? {width, height, at: () => wide!}), drawing: move(wide?.drawing ?? pieces, x, y)} as CircuitDrawing;
     },
   };
@@ -155,8 +160,9 @@ function placeRows(rows: CircuitRows, lettered: readonly (readonly Lettered[])[]
 
 function drawFrame(sheet: MutablePieces, circuit: LadderCircuit, rows: CircuitRows, wiring: Wiring, xs: readonly number[], ys: readonly number[]): void {
   const [left, right] = [xs[rows.leftRail]!, xs[rows.rightRail]!];
-  const top = rows.hasHeader ? ys[0]! : ys[0]! - 30;
-  const bottom = ys[ys.length - 1]! + 14;
+  const first = ys[0] ?? TITLE_HEIGHT + 50;
+  const top = rows.hasHeader ? first : first - 30;
+  const bottom = (ys[ys.length - 1] ?? first) + 14;
   sheet.labels.push({x: left, y: 13, text: circuit.title, role: 'circuit', anchor: 'start'});
   [left, right].forEach((x, side) => {
     const terminal = circuit.rails[side]!;
@@ -170,6 +176,39 @@ function drawFrame(sheet: MutablePieces, circuit: LadderCircuit, rows: CircuitRo
     sheet.labels.push({x: x + (start ? -4 : 4), y: top - 9, text: dotted(terminal), role: 'strip', anchor: start ? 'start' : 'end', terminal});
     sheet.labels.push({x: x + (start ? 8 : -8), y: top + 30, text: circuit.railTitles[side]!, role: 'rail', anchor: start ? 'start' : 'end'});
   });
+}
+
+/** A rail that is grounded on purpose ends in its ground wire, the terminal on the metal and the earth sign. */
+function drawGrounds(sheet: MutablePieces, grounds: readonly RailGround[], rails: readonly number[], foot: number, wiring: Wiring): number {
+  const [first] = grounds;
+  if (!first) return 0;
+  const x = rails[first.rail]!;
+  const y = foot + 27;
+  sheet.wires.push({
+    id: first.wire.id,
+    colour: first.wire.colour,
+    paths: [
+      [
+        {x, y: foot},
+        {x, y},
+      ],
+    ],
+  });
+  mark(sheet, first.ground, x, y, wiring);
+  const side = first.rail === 1 ? -1 : 1;
+  const anchor = side < 0 ? 'end' : 'start';
+  sheet.labels.push({x: x + side * 10, y: y + 4, text: dotted(first.ground), role: 'strip', anchor, terminal: first.ground});
+  const part = wiring.partOf(first.ground).id;
+  sheet.lines.push({
+    kind: 'inside',
+    part,
+    points: [
+      {x, y},
+      {x, y: y + 12},
+    ],
+  });
+  sheet.symbols.push({symbol: 'earth', part, x, y: y + 14, turns: 0, width: 18});
+  return 56;
 }
 
 function mark(sheet: MutablePieces, terminal: string, x: number, y: number, wiring: Wiring): void {

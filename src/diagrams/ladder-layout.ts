@@ -24,7 +24,7 @@ export function layoutLadder(unit: Unit, {aspect}: LadderOptions): Drawing {
   const numbers = numberRungs(rows);
   const references = crossReferences(rows, numbers);
   const circuits = plan.circuits.map((circuit, i) =>
-    drawCircuit(circuit.circuit, rows[i]!, plan.wiring, numbers[i]!, references),
+    drawCircuit(circuit.circuit, circuit.grounds, rows[i]!, plan.wiring, numbers[i]!, references),
   );
   return arrange(circuits, aspect);
 }

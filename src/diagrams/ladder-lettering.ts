@@ -32,7 +32,7 @@ export interface Lettered {
 export const RING = 4.5;
 /** Widest caption on one line, between neighbours and on a row with room. */
 const CAPTION_FITS = 74;
-const CAPTION_FITS_ALONE = 135;
+const CAPTION_FITS_ALONE = 104;
 
 /** Cross-references of an element's part: what is written under coils and contacts. */
 export type References = (edge: Edge) => string;

@@ -1,4 +1,4 @@
-import type {LadderCircuit, Unit} from '../content/unit.ts';
+import type {LadderCircuit, Unit, Wire} from '../content/unit.ts';
 import {decompose, edgesIn, type Branch, type NetworkEdge, type SpTree} from './series-parallel.ts';
 import {isHidden, readWiring, type Edge, type Wiring} from './wiring.ts';
 
@@ -20,8 +20,17 @@ export interface Rung {
   readonly right: RungEnd;
 }
 
+/** A wire that ties a rail's own terminal to the equipment ground: the common that is grounded on purpose. */
+export interface RailGround {
+  readonly wire: Wire;
+  readonly rail: 0 | 1;
+  /** The ground terminal at its other end. */
+  readonly ground: string;
+}
+
 export interface CircuitPlan {
   readonly circuit: LadderCircuit;
+  readonly grounds: readonly RailGround[];
   /** From the left rail through the source to the right rail; absent if no source feeds these rails. */
   readonly header?: SpTree<NetEdge>;
   readonly rungs: readonly Rung[];
@@ -76,10 +85,21 @@ export function planLadder(unit: Unit): LadderPlan {
       return {
         circuit,
         rungs: rungs.get(circuit)!,
+        grounds: groundsOf(unit, circuit, wiring),
         ...(header ? {header: asSeries(header)} : {}),
       };
     }),
   };
+}
+
+function groundsOf(unit: Unit, {rails}: LadderCircuit, wiring: Wiring): RailGround[] {
+  return unit.wires.flatMap((wire) => {
+    if (!wiring.groundWires.has(wire.id)) return [];
+    return ([0, 1] as const).flatMap((rail): RailGround[] => {
+      if (wire.from === rails[rail]) return [{wire, rail, ground: wire.to}];
+      return wire.to === rails[rail] ? [{wire, rail, ground: wire.from}] : [];
+    });
+  });
 }
 
 const asBranch = (edge: NetEdge): Branch<NetEdge> => ({

@@ -18,7 +18,7 @@ function overlaps(drawing: Drawing): string[] {
     ...drawing.labels.map((label) => ({...labelBox(label), name: `"${label.text}"`, kind: 'label'})),
     ...drawing.symbols.map(({element, symbol, x, y, width}) => {
       const shape = symbols[symbol];
-      const half = symbol === 'module' ? (width ?? 48) / 2 : 15;
+      const half = symbol === 'module' ? (width ?? 48) / 2 : Math.min(15, (width ?? 48) / 2);
       return {x: x - half, y: y - shape.above, width: 2 * half, height: shape.above + shape.below, name: element ?? symbol, kind: 'symbol'};
     }),
     ...drawing.terminals.map(({terminal, x, y, width, height}) => ({x: x - width / 2, y: y - height / 2, width, height, name: terminal, kind: 'terminal'})),
@@ -41,9 +41,10 @@ function overlaps(drawing: Drawing): string[] {
 describe.each(everyUnit.map((unit) => [unit.title + ' ' + unit.id, unit] as const))('the ladder of %s', (_, unit) => {
   const drawing = layoutLadder(unit, wide);
   const wiring = readWiring(unit);
+  const grounds = new Set(unit.parts.filter(({kind}) => kind === 'ground-lug').map(({id}) => `${id}.E`));
 
   test('every element stands on exactly one rung; only sources are drawn for each circuit that they feed', () => {
-    const drawn = drawing.symbols.map(({element}) => element!);
+    const drawn = drawing.symbols.flatMap(({element}) => element ?? []);
     for (const edge of wiring.edges) {
       const times = drawn.filter((id) => id === edge.id).length;
       if (sources.has(edge.element.is)) expect(times).toBeGreaterThanOrEqual(1);
@@ -58,16 +59,17 @@ describe.each(everyUnit.map((unit) => [unit.title + ' ' + unit.id, unit] as cons
   });
 
   test('joins what the wires join, and nothing else', () => {
-    const marks = [...new Set(drawing.terminals.map(({terminal}) => terminal))];
+    const marks = [...new Set(drawing.terminals.map(({terminal}) => terminal))].filter((it) => !grounds.has(it));
     const drawn = drawnJoints(drawing);
     const wired = wiredJoints(wiring);
     for (const a of marks) for (const b of marks) expect(drawn(a, b), `${a} and ${b}`).toBe(wired(a, b));
   });
 
   test("taking a wire's drawn lines away separates what taking the wire away separates", () => {
-    const marks = [...new Set(drawing.terminals.map(({terminal}) => terminal))];
+    const marks = [...new Set(drawing.terminals.map(({terminal}) => terminal))].filter((it) => !grounds.has(it));
     expect(drawing.wires.length).toBeGreaterThan(0);
     for (const {id} of drawing.wires) {
+      if (wiring.groundWires.has(id)) continue; // the nets of a ladder leave the ground out
       const drawn = drawnJoints(drawing, id);
       const wired = wiredJoints(wiring, id);
       const wrong = marks.flatMap((a) => marks.filter((b) => drawn(a, b) !== wired(a, b)).map((b) => `${id}: ${a} ${b}`));
@@ -75,8 +77,12 @@ describe.each(everyUnit.map((unit) => [unit.title + ' ' + unit.id, unit] as cons
     }
   });
 
-  test('draws no equipment ground', () => {
-    for (const {id} of drawing.wires) expect(wiring.groundWires).not.toContain(id);
+  test('draws no equipment ground, but for a wire that grounds a rail', () => {
+    const rails = unit.circuits.flatMap((circuit) => circuit.rails);
+    for (const {id} of drawing.wires) {
+      const wire = unit.wires.find((it) => it.id === id)!;
+      if (wiring.groundWires.has(id)) expect(rails.some((rail) => rail === wire.from || rail === wire.to), id).toBe(true);
+    }
   });
 
   test('no letters, symbols or terminals lie on one another', () => {
@@ -159,6 +165,18 @@ describe('reading a ladder from left to right', () => {
     const [landscape, portrait] = [layoutLadder(pump, {aspect: 1.6}), layoutLadder(pump, {aspect: 0.5})];
     expect(portrait.width).toBeLessThan(landscape.width * 0.6);
     expect(portrait.height).toBeGreaterThan(landscape.height * 1.5);
+  });
+});
+
+describe('a common that is grounded', () => {
+  test('its rail ends in the ground wire and the earth sign', () => {
+    const panel = shippedUnits.find(({id}) => id === 'practice-panel')!;
+    const drawing = layoutLadder(panel, wide);
+    const bond = drawing.wires.find(({id}) => id === 'W22')!;
+    const rail = drawing.lines.find(({kind, terminal}) => kind === 'rail' && terminal === 'TB2.C')!;
+    expect(bond.paths[0]![0]).toEqual(rail.points[1]);
+    expect(drawing.symbols.find(({symbol}) => symbol === 'earth')!.part).toBe('GND2');
+    expect(drawing.terminals.map(({terminal}) => terminal)).toContain('GND2.E');
   });
 });
 
