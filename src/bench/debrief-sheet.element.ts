@@ -58,6 +58,12 @@ export class DebriefSheet extends LitElement {
                   <dd>${debrief.named.name}</dd>`
               : nothing
           }
+          ${
+            debrief.left.length > 0 && debrief.faults.length > 1
+              ? html`<dt>Not named</dt>
+                  <dd>${debrief.left.map((fault) => html`<div>${fault.name}</div>`)}</dd>`
+              : nothing
+          }
           <dt>Work spent</dt>
           <dd class="mono">${minutesText(debrief.minutes)}</dd>
           ${

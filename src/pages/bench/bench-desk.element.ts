@@ -54,6 +54,8 @@ export class BenchDesk extends LitElement {
   @property({attribute: false}) unit?: Unit;
   /** The committed or computed layout of the connection drawing. */
   @property({attribute: false}) layout: unknown;
+  /** Why there is no connection drawing, in a sentence. */
+  @property() layoutProblem = '';
   @property({attribute: false}) view?: BenchView;
   @property({attribute: false}) refusal?: RefusedAction;
   @property({attribute: false}) settings: BenchSettings = {
@@ -223,6 +225,11 @@ export class BenchDesk extends LitElement {
           ? html`<div class="table" tabindex="0" role="region" aria-label="Field log as a table">
               <rb-field-log .entries=${view.log} .safety=${view.safety}></rb-field-log>
             </div>`
+          : nothing
+      }
+      ${
+        this.settings.view === 'connection' && this.layoutProblem
+          ? html`<p class="refused" role="alert">${this.layoutProblem}</p>`
           : nothing
       }
       <rb-unit-diagram

@@ -18,7 +18,7 @@ export const benchDeskStyles = css`
   .drawing {
     grid-area: drawing;
     display: grid;
-    grid-template-rows: auto minmax(0, 1fr) auto;
+    grid-template-rows: auto auto minmax(0, 1fr) auto;
     min-block-size: 0;
     min-inline-size: 0;
   }
@@ -58,6 +58,19 @@ export const benchDeskStyles = css`
     overflow-y: auto;
     padding: 0 var(--space-4) var(--space-4);
     background: var(--paper-raised);
+  }
+  .bar {
+    grid-row: 1;
+  }
+  .drawing > .refused {
+    grid-row: 2;
+  }
+  .drawing > .table,
+  rb-unit-diagram {
+    grid-row: 3;
+  }
+  rb-observations {
+    grid-row: 4;
   }
   rb-unit-diagram {
     min-block-size: 0;

@@ -29,7 +29,6 @@ import './help-dialog.element.ts';
 import type {HelpDialog} from './help-dialog.element.ts';
 import {keepSettings, readSettings, type BenchSettings} from './remembered.ts';
 import {commandOf, type Command} from './shortcuts.ts';
-import {layoutOf} from './unit-layouts.ts';
 import {WorkerBenchLink} from './worker-bench-link.ts';
 
 type Phase =
@@ -58,6 +57,7 @@ export class BenchPage extends LitElement {
   @state() private head?: AttemptHead;
   @state() private view?: BenchView;
   @state() private layout: unknown;
+  @state() private layoutProblem = '';
   @state() private settings: BenchSettings = {muted: false, shortcuts: true, view: 'ladder'};
   @state() private refusal?: RefusedAction;
   @state() private busy = false;
@@ -149,6 +149,7 @@ export class BenchPage extends LitElement {
       <rb-bench-desk
         .unit=${session.unit}
         .layout=${this.layout}
+        .layoutProblem=${this.layoutProblem}
         .view=${view}
         .refusal=${this.refusal}
         .settings=${this.settings}
@@ -264,11 +265,6 @@ export class BenchPage extends LitElement {
         readSettings(store),
       ]);
       this.settings = settings;
-      // not waited for: a unit of one's own is laid out for some seconds, and the ladder needs none of it
-      void layoutOf(unit).then(
-        (layout) => (this.layout = layout),
-        () => undefined,
-      );
       this.link = this.makeLink();
       this.session = await BenchSession.open(record, unit, this.link, store, (view) =>
         this.show(view),
@@ -278,6 +274,7 @@ export class BenchPage extends LitElement {
       this.faults = await this.link.catalogue();
       this.phase = {is: 'working'};
       this.emitTitle(unit.title);
+      this.fetchLayout();
     } catch (error) {
       this.fail('This call cannot be opened', sentenceOf(error));
     }
@@ -350,7 +347,21 @@ export class BenchPage extends LitElement {
   private changeSettings(settings: BenchSettings): void {
     this.settings = settings;
     if (settings.muted) this.tone.hush();
+    this.fetchLayout();
     if (this.store) void keepSettings(this.store, settings);
+  }
+
+  /** Only the connection drawing needs a layout; a unit from a person's own file takes some seconds for it. */
+  private fetchLayout(): void {
+    const unit = this.session?.unit;
+    if (!unit || this.layout || this.settings.view !== 'connection') return;
+    this.layoutProblem = '';
+    void import('../units/layout-of.ts')
+      .then(({layoutOf}) => layoutOf(unit))
+      .then(
+        (layout) => (this.layout = layout),
+        (error: unknown) => (this.layoutProblem = sentenceOf(error)),
+      );
   }
 
   private readonly onKeydown = (event: KeyboardEvent): void => {
