@@ -3,7 +3,7 @@ import type {Fault} from '../faults/fault.ts';
 import {inSequence} from '../bench/complaint.ts';
 import {controlsOf} from '../bench/bench-controls.ts';
 import {isolate} from './operating-states.ts';
-import {operateUnit} from '../sequences/operate-unit.ts';
+import {restingUnit} from './replayed-unit.ts';
 import type {OperatingUnit} from '../sequences/operating-unit.ts';
 
 /** A unit brought into one state in which readings can be taken. */
@@ -23,7 +23,7 @@ const restSeconds = 3600;
  * up and down; and the unit with every isolating switch open, after an hour's rest.
  */
 export function* comparedStates(unit: Unit, faults: readonly Fault[]): Generator<ComparedState> {
-  const rest = operateUnit(unit, faults);
+  const rest = restingUnit(unit, faults);
   let last: OperatingUnit | undefined;
   for (const sequence of unit.sequences) {
     const starting = startOf(rest, sequence);

@@ -4,6 +4,11 @@ import type {MeterFunction} from '../meter/meter-function.ts';
 /** Steps to one width of the accuracy band. */
 const stepsPerBand = 2;
 
+/** One number seen as a 32-bit float and as its bits. Ten bits of its fraction are kept: steps of a tenth of a percent. */
+const asFloat = new Float32Array(1);
+const asBits = new Uint32Array(asFloat.buffer);
+const droppedBits = 13;
+
 /**
  * A ruler for one meter function on which equal distances are equally well told apart: one unit is twice the limit
  * of error, so two amounts further apart than one unit have accuracy bands that do not meet. In each range the limit
@@ -24,6 +29,7 @@ export class OutcomeScale {
   private readonly fixed: Float64Array;
   private readonly share: number;
   private readonly zero: number;
+  private readonly steps: Uint16Array;
 
   constructor(fn: MeterFunction) {
     const {ranges, accuracy} = meterSpec[fn];
@@ -40,6 +46,7 @@ export class OutcomeScale {
     this.zero = fn === 'dc-volts' ? top : 0;
     this.overload = this.zero + top;
     this.hazard = this.overload + stepsPerBand + 2;
+    this.steps = this.lookUp();
   }
 
   /** How many outcomes there are: every outcome is below it. */
@@ -49,14 +56,30 @@ export class OutcomeScale {
 
   /** The outcome of an amount in the base unit (volts, ohms, amps). */
   of(amount: number): number {
-    const size = amount < 0 ? -amount : amount;
-    const {tops, zero} = this;
-    for (let i = 0; i < tops.length; i += 1) {
-      if (size > tops[i]) continue;
-      const step = (stepsPerBand * (this.starts[i] + this.within(i, size))) | 0;
-      return amount < 0 ? zero - step : zero + step;
+    const {zero, steps} = this;
+    asFloat[0] = amount;
+    const step = steps[(asBits[0] & 0x7fffffff) >>> droppedBits];
+    return amount < 0 ? zero - step : zero + step;
+  }
+
+  /** Steps of an amount without its sign; the overload's number of steps beyond the last range. */
+  private stepsOf(size: number): number {
+    const {tops} = this;
+    for (let i = 0; i < tops.length; i += 1)
+      if (size <= tops[i])
+        return Math.trunc(stepsPerBand * (this.starts[i] + this.within(i, size)));
+    return this.overload - this.zero;
+  }
+
+  /** A logarithm for each of millions of readings is slow: here it is looked up by the leading bits of the amount. */
+  private lookUp(): Uint16Array {
+    const steps = new Uint16Array(0x80000000 >>> droppedBits);
+    for (let i = 0; i < steps.length; i += 1) {
+      // the middle of the amounts that share these bits
+      asBits[0] = (i << droppedBits) | (1 << (droppedBits - 1));
+      steps[i] = this.stepsOf(asFloat[0]);
     }
-    return this.overload;
+    return steps;
   }
 
   /** An amount that has this outcome, for telling people; undefined at overload and hazard. */

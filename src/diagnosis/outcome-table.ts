@@ -1,6 +1,5 @@
 import type {Solution} from '../circuits/solution.ts';
 import {TransferWork, transferOhms, type TransferOhms} from '../circuits/transfer-ohms.ts';
-import {loadedAcVolts} from '../meter/read-meter.ts';
 import {disturbingAcVolts, disturbingDcVolts, meterSpec, testAmps} from '../meter/meter-spec.ts';
 import type {MeterFunction} from '../meter/meter-function.ts';
 import type {OperatingUnit} from '../sequences/operating-unit.ts';
@@ -140,25 +139,24 @@ function fillVolts(
   mostOhms: number,
 ): void {
   const {re, im, z} = basisOf(unit.solution('ac'), points, acWork);
-  const {inputOhms = Infinity, inputPicofarads = 0} = meterSpec[table.fn];
-  const g = 1 / inputOhms;
-  const b = 2 * Math.PI * unit.network.frequencyHz * inputPicofarads * 1e-12;
+  const [g, b] = inputSiemens(table.fn, unit.network.frequencyHz);
   const {outcomes, scale, suspects, places, first, second} = table;
-  const {count} = z;
+  const {count, re: zr, im: zi} = z;
+  const straySquare = mostOhms * mostOhms;
   for (let place = 0; place < places; place += 1) {
     const p = first[place];
     const q = second[place];
     const pp = p * count;
     const qq = q * count;
-    const zRe = z.re[pp + p] + z.re[qq + q] - z.re[pp + q] - z.re[qq + p];
-    const zIm = z.im[pp + p] + z.im[qq + q] - z.im[pp + q] - z.im[qq + p];
+    const zRe = zr[pp + p] + zr[qq + q] - zr[pp + q] - zr[qq + p];
+    const zIm = zi[pp + p] + zi[qq + q] - zi[pp + q] - zi[qq + p];
+    const vRe = re[p] - re[q];
+    const vIm = im[p] - im[q];
     // |V / (1 + Z·Y)|, as loadedAcVolts; Math.hypot is several times slower than a root
     const dRe = 1 + zRe * g - zIm * b;
     const dIm = zRe * b + zIm * g;
-    const vRe = re[p] - re[q];
-    const vIm = im[p] - im[q];
     const volts = Math.sqrt((vRe * vRe + vIm * vIm) / (dRe * dRe + dIm * dIm));
-    const stray = zRe * zRe + zIm * zIm > mostOhms * mostOhms;
+    const stray = zRe * zRe + zIm * zIm > straySquare;
     outcomes[place * suspects + suspect] = scale.of(volts < least || stray ? 0 : volts);
   }
 }
@@ -170,12 +168,12 @@ function fillDirect(
   suspect: number,
 ): void {
   const {re, z} = basisOf(unit.solution('dc'), points, dcWork);
-  const {inputOhms = Infinity} = meterSpec['dc-volts'];
+  const [g] = inputSiemens(table.fn, 0);
   const {outcomes, scale, suspects, places, first, second} = table;
   for (let place = 0; place < places; place += 1) {
     const p = first[place];
     const q = second[place];
-    const volts = (re[p] - re[q]) / (1 + ohmsBetween(z, p, q) / inputOhms);
+    const volts = (re[p] - re[q]) / (1 + ohmsBetween(z, p, q) * g);
     outcomes[place * suspects + suspect] = scale.of(volts);
   }
 }
@@ -188,25 +186,39 @@ function fillOhms(
 ): void {
   const ac = basisOf(unit.solution('ac'), points, acWork);
   const dc = basisOf(unit.solution('dc'), points, dcWork);
-  const {inputOhms = Infinity, inputPicofarads = 0} = meterSpec[table.fn];
-  const hertz = unit.network.frequencyHz;
+  const [g, b] = inputSiemens(table.fn, unit.network.frequencyHz);
   const {outcomes, scale, suspects, places, first, second} = table;
+  const {count, re: zr, im: zi} = ac.z;
+  const disturbingSquare = disturbingAcVolts * disturbingAcVolts;
   for (let place = 0; place < places; place += 1) {
     const p = first[place];
     const q = second[place];
     const ohms = ohmsBetween(dc.z, p, q);
     const direct = dc.re[p] - dc.re[q];
-    const volts = {re: ac.re[p] - ac.re[q], im: ac.im[p] - ac.im[q]};
-    // no load makes more of a voltage than there is, so most pairs need not be loaded to be found dead
-    const disturbed =
-      Math.abs(direct) / (1 + ohms / inputOhms) >= disturbingDcVolts ||
-      (volts.re * volts.re + volts.im * volts.im >= (disturbingAcVolts / 2) ** 2 &&
-        loadedAcVolts(volts, complexBetween(ac.z, p, q), inputOhms, inputPicofarads, hertz) >=
-          disturbingAcVolts);
+    const vRe = ac.re[p] - ac.re[q];
+    const vIm = ac.im[p] - ac.im[q];
+    const square = vRe * vRe + vIm * vIm;
+    let disturbed = Math.abs(direct) >= disturbingDcVolts * (1 + ohms * g);
+    // the input could raise a voltage only by resonance with it; half the limit leaves room for that
+    if (!disturbed && square >= disturbingSquare / 4) {
+      const pp = p * count;
+      const qq = q * count;
+      const zRe = zr[pp + p] + zr[qq + q] - zr[pp + q] - zr[qq + p];
+      const zIm = zi[pp + p] + zi[qq + q] - zi[pp + q] - zi[qq + p];
+      const dRe = 1 + zRe * g - zIm * b;
+      const dIm = zRe * b + zIm * g;
+      disturbed = square >= disturbingSquare * (dRe * dRe + dIm * dIm);
+    }
     outcomes[place * suspects + suspect] = disturbed
       ? scale.hazard
       : resistanceOutcome(scale, ohms, direct);
   }
+}
+
+/** Conductance and susceptance that a function puts on the leads. */
+function inputSiemens(fn: MeterFunction, frequencyHz: number): [re: number, im: number] {
+  const {inputOhms = Infinity, inputPicofarads = 0} = meterSpec[fn];
+  return [1 / inputOhms, 2 * Math.PI * frequencyHz * inputPicofarads * 1e-12];
 }
 
 /** An ohmmeter adds the volts already there to those that its test current makes; see the meter's own reading. */
@@ -225,13 +237,4 @@ function ohmsBetween(z: TransferOhms, p: number, q: number): number {
   const pp = p * z.count;
   const qq = q * z.count;
   return z.re[pp + p] + z.re[qq + q] - z.re[pp + q] - z.re[qq + p];
-}
-
-function complexBetween(z: TransferOhms, p: number, q: number): {re: number; im: number} {
-  const pp = p * z.count;
-  const qq = q * z.count;
-  return {
-    re: z.re[pp + p] + z.re[qq + q] - z.re[pp + q] - z.re[qq + p],
-    im: z.im[pp + p] + z.im[qq + q] - z.im[pp + q] - z.im[qq + p],
-  };
 }

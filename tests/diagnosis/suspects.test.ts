@@ -137,7 +137,7 @@ describe('the true fault', () => {
           return attempt.suspects.has(fault.id);
         },
       ),
-      {numRuns: 60},
+      {numRuns: 30},
     );
   });
 
@@ -156,7 +156,7 @@ describe('the true fault', () => {
           return attempt.suspects.has(fault.id);
         },
       ),
-      {numRuns: 25},
+      {numRuns: 12},
     );
   });
 });
