@@ -16,6 +16,8 @@ export interface Complaint {
 const routineCheck =
   'Routine check: the customer has noticed nothing wrong and asks to have the unit looked over.';
 
+const extraRunning = 'Something runs that nobody has asked for.';
+
 /** A difference of supply air that people feel at the register. */
 const feltDegF = 5;
 
@@ -121,6 +123,8 @@ function firstDifference(runs: readonly Compared[]): {text: string; sequence: st
     );
     const air = airDifference(sighting.supplyAir, now.supplyAir);
     if (failing.length || (air && !atRest)) {
+      // the mode's own complaint is about what it should do and does not
+      const lost = air !== undefined || failing.some((notice) => before(notice)?.works);
       // beside what is wrong, a customer also tells what still works
       const told = now.notices.filter(
         (notice) => changed.includes(notice) || before(notice)?.works,
@@ -129,7 +133,10 @@ function firstDifference(runs: readonly Compared[]): {text: string; sequence: st
         ...told.flatMap((notice) => notice.says ?? []),
         ...(air && changed.length === 0 ? [air] : []),
       ];
-      return {text: sentences(sequence.complaint, says), sequence: sequence.id};
+      return {
+        text: sentences(lost || atRest ? sequence.complaint : extraRunning, says),
+        sequence: sequence.id,
+      };
     }
     if (changed.length && !aside) {
       const says = changed.flatMap((notice) => notice.says ?? []);

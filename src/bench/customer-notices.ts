@@ -84,8 +84,8 @@ function outdoor(compressor: string, fan: string): Notice {
 function indoor(blower: string): Notice {
   const says: Record<string, string> = {
     running: 'Air comes out of the registers.',
-    slow: 'Only a little air comes out of the registers.',
-    humming: 'No air comes out of the registers; the indoor unit hums.',
+    slow: 'There is only a weak breath of air at the registers.',
+    humming: 'The indoor unit hums, and no air comes.',
     off: 'No air comes out of the registers.',
   };
   return {

@@ -24,6 +24,12 @@ describe('the complaint follows from what stops working', () => {
     expect(text).toContain('The outdoor unit runs.');
   });
 
+  test('Y and G shorted together: the fan call brings on the outdoor unit too, and air still comes', () => {
+    expect(complaint('W44~W45:short').text).toBe(
+      'Something runs that nobody has asked for. The outdoor unit runs. Air comes out of the registers.',
+    );
+  });
+
   test('a blown control fuse: the display on the wall is blank', () => {
     expect(complaint('F1:open').text).toContain('The display on the wall is blank.');
   });
