@@ -1,4 +1,5 @@
 import type {Page} from 'puppeteer-core';
+import {shellScreens} from './shell-screens.ts';
 
 /** One screen of the tutor to take pictures of. */
 export interface ScreenToSee {
@@ -12,4 +13,4 @@ export interface ScreenToSee {
   readonly wholePage?: boolean;
 }
 
-export const screens: readonly ScreenToSee[] = [{name: 'start', path: ''}];
+export const screens: readonly ScreenToSee[] = [...shellScreens];
