@@ -124,7 +124,7 @@ function firstDifference(runs: readonly Compared[]): {text: string; sequence: st
     const air = airDifference(sighting.supplyAir, now.supplyAir);
     if (failing.length || (air && !atRest)) {
       // the mode's own complaint is about what it should do and does not
-      const lost = air !== undefined || failing.some((notice) => before(notice)?.works);
+      const lost = changed.length === 0 || failing.some((notice) => before(notice)?.works);
       // beside what is wrong, a customer also tells what still works
       const told = now.notices.filter(
         (notice) => changed.includes(notice) || before(notice)?.works,
@@ -148,8 +148,9 @@ function firstDifference(runs: readonly Compared[]): {text: string; sequence: st
 
 /** Nobody says the same thing twice. */
 function sentences(complaint: string, says: readonly string[]): string {
-  const said = complaint.toLowerCase();
-  const more = says.filter((each) => !said.includes(each.toLowerCase().replace(/\.$/, '')));
+  const clauses = (text: string): string[] => text.toLowerCase().split(/[,.;]\s*/);
+  const said = new Set(clauses(complaint));
+  const more = says.filter((each) => clauses(each).some((clause) => clause && !said.has(clause)));
   return [complaint, ...more].join(' ');
 }
 
