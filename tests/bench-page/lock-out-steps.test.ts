@@ -19,6 +19,8 @@ const lockHung: LogEntry = {
 };
 const dead = (index: number): LogEntry =>
   readingEntry(index, {red: 'DS1.T1', black: 'K1.3', display: volts('0.00')});
+const live = (index: number): LogEntry =>
+  readingEntry(index, {red: 'DS1.L1', black: 'K1.3', display: volts('119.8')});
 const doneOf = (view: ReturnType<typeof viewOf>) =>
   lockOutSteps(view, 'DS1').map((step) => step.done);
 
@@ -31,8 +33,15 @@ describe('the steps of a lock-out', () => {
     expect(doneOf(isolated(false, []))).toEqual([true, false, false]);
   });
 
-  test('a dead reading on the load side after the lock proves it', () => {
-    expect(doneOf(isolated(true, [lockHung, dead(1)]))).toEqual([true, true, true]);
+  test('live, dead, live: the meter proved before and after a dead reading on the load side proves it', () => {
+    const log = [{...lockHung, index: 1}, dead(2), live(3)];
+    expect(doneOf(isolated(true, [live(0), ...log]))).toEqual([true, true, true]);
+  });
+
+  test('a dead reading with a meter that was not proved afterwards proves nothing, and says what is next', () => {
+    const view = isolated(true, [live(0), {...lockHung, index: 1}, dead(2)]);
+    expect(doneOf(view)).toEqual([true, true, false]);
+    expect(lockOutSteps(view, 'DS1')[2]?.detail).toContain('before and after');
   });
 
   test('a dead reading before the lock proves nothing', () => {
@@ -40,7 +49,7 @@ describe('the steps of a lock-out', () => {
   });
 
   test('a live reading does not prove it dead', () => {
-    const live = readingEntry(1, {red: 'DS1.T1', black: 'K1.3', display: volts('119.8')});
-    expect(doneOf(isolated(true, [lockHung, live]))).toEqual([true, true, false]);
+    const stillLive = readingEntry(1, {red: 'DS1.T1', black: 'K1.3', display: volts('119.8')});
+    expect(doneOf(isolated(true, [lockHung, stillLive]))).toEqual([true, true, false]);
   });
 });
