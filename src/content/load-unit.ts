@@ -37,7 +37,8 @@ function toUnit(file: UnitFile): Unit {
   };
 }
 
-function toPart(entry: UnitFile['parts'][number]): Part {
+/** A part of a checked file with its terminals, placed elements, ways to fail and controls. */
+export function toPart(entry: UnitFile['parts'][number]): Part {
   const kind = partKinds.get(entry.kind)!;
   const {data} = entry;
   return {

@@ -1,0 +1,221 @@
+import {buildNetwork, unaltered} from '../circuits/build-network.ts';
+import {motorTorque} from '../circuits/motor-impedance.ts';
+import {compileNetwork, type Plan} from '../circuits/plan.ts';
+import {solveAc, solveDc} from '../circuits/solve.ts';
+import type {Solution} from '../circuits/solution.ts';
+import type {Unit} from '../content/unit.ts';
+import type {Contact, Element, ElementState, ElementStates, Motor} from '../parts/element.ts';
+
+/** What coils and motors were doing before: a lock-out relay keeps what it holds. */
+export interface Memory {
+  readonly sealed: ReadonlySet<string>;
+  readonly turning: ReadonlyMap<string, number>;
+}
+
+/** Nothing has pulled in and nothing turns. */
+export const atRest: Memory = {sealed: new Set(), turning: new Map()};
+
+/** A circuit come to rest. `solution` is overwritten by the next settling of the same circuit. */
+export interface Settled {
+  readonly solution: Solution;
+  readonly states: ElementStates;
+  readonly memory: Memory;
+  /** Coils that pull in and drop out without end. */
+  readonly chattering: ReadonlySet<string>;
+}
+
+/** Contacts that a test holds open whatever works them (a blown fuse), and wires that are off. */
+export interface Held {
+  readonly open?: readonly string[];
+}
+
+/** A coil with the contacts that its armature works. */
+interface Armature {
+  readonly coil: string;
+  readonly a: string;
+  readonly b: string;
+  readonly pullInVolts: number;
+  readonly dropOutVolts: number;
+  readonly contacts: readonly Contact[];
+}
+
+/** Electronics that let go of their contacts when their supply is too low. */
+interface Powered {
+  readonly a: string;
+  readonly b: string;
+  readonly leastVolts: number;
+  readonly contacts: readonly string[];
+}
+
+const runningSpeed = 0.95;
+/** A turning motor stalls below this share of rated volts (common practice, no source). */
+const stallFraction = 0.6;
+const roundLimit = 24;
+
+/**
+ * A unit as wired, settled for given positions of its switches without a clock: armatures by their volts, motors by
+ * the torque that they have at standstill, electronics by their supply. Delays count as over. It knows nothing of
+ * rules, and nothing of the shape of the wiring: everything comes from solved volts.
+ */
+export class WiredCircuit {
+  readonly unit: Unit;
+  readonly plan: Plan;
+  private readonly armatures: readonly Armature[];
+  private readonly powered: readonly Powered[];
+  private readonly motors: readonly Motor[];
+  private solution: Solution | undefined;
+
+  constructor(unit: Unit) {
+    this.unit = unit;
+    this.plan = compileNetwork(buildNetwork(unit, unaltered));
+    this.armatures = unit.parts.flatMap(({elements, data}) => {
+      const coil = elements.find((element) => element.is === 'coil');
+      if (!coil) return [];
+      const rated = (
+        data as {coil: {ratedVolts: number; pullInFraction: number; dropOutFraction: number}}
+      ).coil;
+      return [
+        {
+          coil: coil.id,
+          a: coil.a,
+          b: coil.b,
+          pullInVolts: rated.ratedVolts * rated.pullInFraction,
+          dropOutVolts: rated.ratedVolts * rated.dropOutFraction,
+          contacts: elements.filter((element) => element.is === 'contact'),
+        },
+      ];
+    });
+    this.powered = unit.parts.flatMap(({kind, elements, data}) => {
+      if (kind !== 'thermostat' && kind !== 'delay-timer') return [];
+      const supply = elements.find((element) => element.is === 'impedance')!;
+      return [
+        {
+          a: supply.a,
+          b: supply.b,
+          leastVolts: (data as {blankBelowVolts?: number}).blankBelowVolts ?? 16,
+          contacts: elements.flatMap((element: Element) =>
+            element.is === 'contact' ? [element.id] : [],
+          ),
+        },
+      ];
+    });
+    this.motors = unit.parts.flatMap(({elements}) =>
+      elements.filter((element) => element.is === 'motor'),
+    );
+  }
+
+  /**
+   * Settles from what has gone before.
+   *
+   * @param closed positions of the switches, by placed contact
+   */
+  settle(closed: ReadonlyMap<string, boolean>, before: Memory = atRest, held: Held = {}): Settled {
+    const sealed = new Set(before.sealed);
+    const turning = new Map(before.turning);
+    const lit = new Set<Powered>(this.powered);
+    const seen = new Map<string, number>();
+    const changes: string[] = [];
+    let chattering: ReadonlySet<string> = new Set();
+    for (let round = 0; ; round++) {
+      const states = this.statesOf(closed, sealed, turning, lit, held);
+      this.solution = solveAc(this.plan, states, this.solution);
+      const settled = {solution: this.solution, states, memory: {sealed, turning}, chattering};
+      if (round === roundLimit) return settled;
+      const changed = this.react(this.solution, sealed, turning, lit);
+      if (changed.length === 0) return settled;
+      changes.push(...changed);
+      if (this.armatures.length === 0) continue;
+      const key = [...sealed].sort().join() + '|' + [...turning].join() + '|' + lit.size;
+      const first = seen.get(key);
+      if (first !== undefined) {
+        // the same state again: what has changed since then goes on changing for ever
+        chattering = new Set(changes.slice(first));
+        return {...settled, chattering};
+      }
+      seen.set(key, changes.length);
+    }
+  }
+
+  /** The same states with one wire off, before anything has had time to react; a solution of its own. */
+  frozen(states: ElementStates, wire: string): Solution {
+    return solveAc(this.plan, {...states, [wire]: {open: true}});
+  }
+
+  /** The dead circuit as an ohmmeter meets it, with the switches in these positions and every coil let go. */
+  dead(closed: ReadonlyMap<string, boolean>, held: Held = {}): Solution {
+    return solveDc(
+      this.plan,
+      this.statesOf(closed, new Set(), new Map(), new Set(this.powered), held),
+    );
+  }
+
+  /** Lets armatures, electronics and motors act on solved volts; gives what has changed. */
+  private react(
+    solution: Solution,
+    sealed: Set<string>,
+    turning: Map<string, number>,
+    lit: Set<Powered>,
+  ): string[] {
+    const changed: string[] = [];
+    const volts = (a: string, b: string): number => {
+      const {re, im} = solution.voltsBetween(a, b);
+      return Math.hypot(re, im);
+    };
+    for (const {coil, a, b, pullInVolts, dropOutVolts} of this.armatures) {
+      const across = volts(a, b);
+      if (sealed.has(coil) ? across < dropOutVolts : across >= pullInVolts) {
+        if (!sealed.delete(coil)) sealed.add(coil);
+        changed.push(coil);
+      }
+    }
+    for (const each of this.powered) {
+      if (volts(each.a, each.b) < each.leastVolts === lit.has(each)) {
+        if (!lit.delete(each)) lit.add(each);
+        changed.push(each.a);
+      }
+    }
+    for (const motor of this.motors) {
+      const speed = turning.get(motor.id) ?? 0;
+      const across = volts(motor.main.a, motor.main.b);
+      let next = speed;
+      if (speed !== 0) {
+        if (across < stallFraction * motor.model.ratedVolts) next = 0;
+      } else if (across > 0.1 * motor.model.ratedVolts) {
+        const {main, start} = solution.windingAmps(motor.id);
+        const torque = motorTorque(motor, main, start, 0, this.unit.frequencyHz);
+        if (Math.abs(torque) > motor.model.breakawayNewtonMetres)
+          next = Math.sign(torque) * runningSpeed;
+      }
+      if (next !== speed) {
+        turning.set(motor.id, next);
+        changed.push(motor.id);
+      }
+    }
+    return changed;
+  }
+
+  private statesOf(
+    closed: ReadonlyMap<string, boolean>,
+    sealed: ReadonlySet<string>,
+    turning: ReadonlyMap<string, number>,
+    lit: ReadonlySet<Powered>,
+    held: Held,
+  ): ElementStates {
+    const states: Record<string, ElementState> = {};
+    for (const [contact, isClosed] of closed) states[contact] = {closed: isClosed};
+    for (const {coil, contacts} of this.armatures) {
+      const isSealed = sealed.has(coil);
+      states[coil] = {sealed: isSealed};
+      for (const contact of contacts)
+        if (!closed.has(contact.id))
+          states[contact.id] = {closed: isSealed === (contact.normally === 'open')};
+    }
+    for (const each of this.powered)
+      for (const contact of each.contacts)
+        if (!lit.has(each)) states[contact] = {closed: false};
+        else if (!closed.has(contact)) states[contact] = {closed: contact.endsWith('.out')};
+    for (const [motor, speed] of turning) states[motor] = {speed};
+    for (const id of held.open ?? []) states[id] = {open: true};
+    return states;
+  }
+}
