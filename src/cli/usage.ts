@@ -2,8 +2,9 @@
 export const usage = `rungbench: read and check the units of the tutor from the command line.
 
   rungbench check FILE…                 check unit files; exit code 1 and every mistake, with its place
-  rungbench faults UNIT [--json] [--complaints]
-                                        list the catalogue of faults with their ids
+  rungbench faults UNIT [--json] [--complaints] [--difficulty]
+                                        list the catalogue of faults with their ids; --difficulty: readings and
+                                        minutes that the planner needs from the complaint alone (takes a while)
   rungbench read UNIT [STATE] --meter FUNCTION --red POINT --black POINT [--seed N] [--json]
   rungbench read UNIT [STATE] --meter clamp-amps --wire WIRE [--seed N] [--json]
                                         what the meter shows
@@ -11,7 +12,12 @@ export const usage = `rungbench: read and check the units of the tutor from the 
   rungbench nodes UNIT [STATE] [--json] [--dc]
                                         node voltages to earth under the netlist's node names
 
-UNIT       a shipped unit (practice-panel, split-heat-pump) or a unit file (./my-unit.yaml)
+  rungbench suspects UNIT --log FILE [--json] [--all] [--pairs]
+                                        what a field log leaves open, and the best readings next
+  rungbench grade ATTEMPT.json [--unit UNIT] [--json]
+                                        how an exported attempt was reasoned
+
+UNIT       a shipped unit (such as practice-panel or split-heat-pump) or a unit file (./my-unit.yaml)
 FUNCTION   ac-volts, dc-volts, low-impedance-volts, ohms, continuity, clamp-amps
 POINT      PART.TERMINAL (K3.A1), a lifted wire end (W12.from), or earth
 
@@ -29,6 +35,12 @@ rest, and covers are no hindrance here:
   --do remove-jumper=K3.A1,TB2.C
   --do open=outdoor-unit     take a cover off; close=outdoor-unit puts it on
   --do lock=DS2              hang a lock on an isolating switch that is open; unlock=DS2
+
+FILE is an exported attempt, or a field log of your own:
+  {"format": "rungbench-log", "version": 1, "unit": "practice-panel", "log": [
+    {"do": "set", "target": "S1.position", "value": "on"},
+    {"do": "read", "red": "HPS.1", "black": "TB2.C", "shows": 25.8}]}
+with the actions of an attempt; "shows" is volts, ohms or amps, "OL", or "hazard" (warning triangle).
 
 --seed N gives the meter of attempt N its own error, within its accuracy; without it the meter is exact.
 Exit codes: 0 done, 1 the answer is no (mistakes found), 2 the command line is wrong.
