@@ -55,6 +55,7 @@ export const sheetStyles = css`
   h3 {
     font-size: var(--text-l);
     line-height: 1.3;
+    text-wrap: balance;
     overflow-wrap: anywhere;
   }
 

@@ -101,7 +101,7 @@ export class RbGuidePage extends LitElement {
     const step = steps.find(({id}) => id === this.progress.now) ?? steps[0];
     if (step.id === 'why') return this.renderWhy(step.title);
     return html`
-      <h1 tabindex="-1">${step.title}</h1>
+      <h1 tabindex="-1"><span class="count">${this.stepNumber} of 3:</span> ${step.title}</h1>
       <p>${step.says}</p>
       ${this.progress.hint ? html`<p class="hint">${this.progress.hint}</p>` : nothing}
     `;
@@ -110,7 +110,7 @@ export class RbGuidePage extends LitElement {
   private renderWhy(title: string) {
     const answer = whyAnswers.find(({id}) => id === this.answered);
     return html`
-      <h1 tabindex="-1">${title}</h1>
+      <h1 tabindex="-1"><span class="count">3 of 3:</span> ${title}</h1>
       <div class="answers">
         ${whyAnswers.map(
           ({id, says}) =>

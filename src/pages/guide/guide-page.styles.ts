@@ -96,17 +96,45 @@ export const guidePageStyles = css`
     min-width: 0;
   }
 
+  .count {
+    display: none;
+  }
+
   @media (max-width: 720px) {
     .guide {
       grid-template-columns: minmax(0, 1fr) auto;
-      padding: var(--space-2) var(--space-3);
+      align-items: start;
+      gap: 0 var(--space-2);
+      padding: var(--space-1) var(--space-3);
       max-height: 46vh;
       overflow-y: auto;
     }
 
+    .steps {
+      display: none;
+    }
+
+    .count {
+      display: inline;
+      color: var(--accent);
+    }
+
     .say {
-      grid-column: 1 / -1;
-      grid-row: 2;
+      padding: var(--space-1) 0;
+    }
+
+    .say h1 {
+      font-size: var(--text-m);
+    }
+
+    .say p {
+      font-size: var(--text-s);
+    }
+
+    .guide .plain {
+      font-size: var(--text-s);
+      max-width: 4.5rem;
+      line-height: 1.2;
     }
 
     .answers {

@@ -136,15 +136,20 @@ export const historyPageStyles = css`
       display: none;
     }
 
+    .head + .calls {
+      margin-top: var(--space-4);
+    }
+
     .calls li {
-      grid-template-columns: auto auto minmax(0, 1fr);
+      display: flex;
+      flex-wrap: wrap;
       padding: var(--space-3) 0 var(--space-1);
       gap: 2px var(--space-4);
     }
 
     .what,
     .do {
-      grid-column: 1 / -1;
+      flex: 1 0 100%;
     }
 
     .do {

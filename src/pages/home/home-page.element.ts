@@ -146,7 +146,7 @@ export class RbHomePage extends LitElement {
       <rb-unit-picture .unit=${unit}></rb-unit-picture>
       <div>
         <h3><a href=${href}>${title}</a></h3>
-        <p class="about">${unit.about}</p>
+        <p class="about">${opening(unit.about)}</p>
         <dl class="facts">
           <div>
             <dt>Parts</dt>
@@ -240,6 +240,17 @@ export class RbHomePage extends LitElement {
       this.attempts = [];
     }
   }
+}
+
+/** The first sentences of a unit's description, as many as a line of the list has room for; all of it is on its own sheet. */
+function opening(about: string): string {
+  const sentences = about.split(/(?<=[.!?])\s+/);
+  let text = sentences[0];
+  for (const sentence of sentences.slice(1)) {
+    if (text.length + sentence.length > 260) break;
+    text += ` ${sentence}`;
+  }
+  return text;
 }
 
 declare global {

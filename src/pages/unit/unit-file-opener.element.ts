@@ -41,7 +41,7 @@ export class RbUnitFileOpener extends LitElement {
 
       .mistakes li {
         display: grid;
-        grid-template-columns: 6.5rem minmax(0, 1fr);
+        grid-template-columns: minmax(0, 14rem) minmax(0, 1fr);
         gap: 0 var(--space-3);
         max-width: none;
         padding: var(--space-2) 0;

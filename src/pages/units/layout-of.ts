@@ -47,7 +47,9 @@ function fits({version, hash}: LayoutFile, wanted: string): boolean {
 }
 
 function search(unit: Unit): Promise<LayoutFile> {
-  const worker = new Worker(new URL('../../diagrams/layout.worker.ts', import.meta.url), {type: 'module'});
+  const worker = new Worker(new URL('../../diagrams/layout.worker.ts', import.meta.url), {
+    type: 'module',
+  });
   return new Promise<LayoutFile>((resolve, reject) => {
     worker.addEventListener(
       'message',

@@ -57,11 +57,10 @@ export class RbUnitPicture extends LitElement {
       ${boxes.map((box) => svg`<rect class="box" x=${box.x} y=${box.y} width=${box.width} height=${box.height} rx="2" />`)}
       ${wires.map(({colour, points}) => {
         const path = `M${points.map((point) => point.join(' ')).join('L')}`;
-        // a pale wire on pale paper needs an edge
-        const casing =
-          colour === 'white' || colour === 'yellow' || colour === 'tan'
-            ? svg`<path class="casing" d=${path} />`
-            : nothing;
+        // a pale wire on pale paper needs an edge, and a black one on dark paper
+        const casing = ['white', 'yellow', 'tan', 'black'].includes(colour)
+          ? svg`<path class="casing" d=${path} />`
+          : nothing;
         return svg`${casing}<path class="wire" d=${path} stroke="var(--wire-${colour})" />`;
       })}
       ${glyphs.map(({kind, x, y}) => svg`<path class="glyph" transform="translate(${x} ${y})" d=${glyphOf(kind)} />`)}
