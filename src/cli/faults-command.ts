@@ -1,5 +1,7 @@
 import {parseArgs} from 'node:util';
 import {complaintOf} from '../bench/complaint.ts';
+import type {Unit} from '../content/unit.ts';
+import {difficultiesOf} from '../diagnosis/fault-difficulty.ts';
 import {catalogue} from '../faults/catalogue.ts';
 import {difficultyOf} from '../faults/difficulty.ts';
 import {unitOf} from './unit-argument.ts';
@@ -9,9 +11,17 @@ export function faultsCommand(args: string[], print: (line: string) => void): vo
   const {values, positionals} = parseArgs({
     args,
     allowPositionals: true,
-    options: {json: {type: 'boolean'}, complaints: {type: 'boolean'}},
+    options: {
+      json: {type: 'boolean'},
+      complaints: {type: 'boolean'},
+      difficulty: {type: 'boolean'},
+    },
   });
   const unit = unitOf(positionals[0]);
+  if (values.difficulty) {
+    byDifficulty(unit, values.json ?? false, print);
+    return;
+  }
   const lines = catalogue(unit).map((fault) => ({
     id: fault.id,
     name: fault.name,
@@ -31,4 +41,28 @@ export function faultsCommand(args: string[], print: (line: string) => void): vo
       `${id.padEnd(width)}  ${difficulty.padEnd(6)}  ${name}${complaint ? `\n${' '.repeat(width + 2)}“${complaint.text}”` : ''}`,
     );
   }
+}
+
+/** Easiest first; what no customer notices comes last, for there is no call to find it from. */
+function byDifficulty(unit: Unit, json: boolean, print: (line: string) => void): void {
+  const names = new Map(catalogue(unit).map(({id, name}) => [id, name]));
+  const lines = difficultiesOf(unit)
+    .map((line) => ({...line, name: names.get(line.fault)!}))
+    .sort(
+      (a, b) =>
+        Number(a.silent) - Number(b.silent) || a.minutes - b.minutes || a.readings - b.readings,
+    );
+  if (json) {
+    print(JSON.stringify(lines, null, 2));
+    return;
+  }
+  const width = Math.max(...lines.map(({fault}) => fault.length));
+  print(`${'fault'.padEnd(width)}  level   readings  minutes  alike  section`);
+  for (const line of lines)
+    print(
+      line.silent
+        ? `${line.fault.padEnd(width)}  no customer would notice  ${line.section}  ${line.name}`
+        : `${line.fault.padEnd(width)}  ${line.difficulty.padEnd(6)}  ${String(line.readings).padStart(8)}  ` +
+            `${line.minutes.toFixed(1).padStart(7)}  ${String(line.lookAlikes).padStart(5)}  ${line.section}  ${line.name}`,
+    );
 }

@@ -2,8 +2,10 @@ import {UnknownNameError} from '../circuits/unknown-name.ts';
 import {WrongTargetError} from '../sequences/wrong-target-error.ts';
 import {checkCommand} from './check-command.ts';
 import {faultsCommand} from './faults-command.ts';
+import {gradeCommand} from './grade-command.ts';
 import {netlistCommand, nodesCommand} from './network-commands.ts';
 import {readCommand} from './read-command.ts';
+import {suspectsCommand} from './suspects-command.ts';
 import {usage} from './usage.ts';
 import {UsageError} from './usage-error.ts';
 
@@ -27,6 +29,8 @@ const commands: Readonly<
   read: readCommand,
   netlist: netlistCommand,
   nodes: nodesCommand,
+  suspects: suspectsCommand,
+  grade: gradeCommand,
 };
 
 /**
