@@ -54,7 +54,7 @@ for (const [size, screen] of Object.entries({laptop, phone})) {
       expect(await student.text('rb-field-log table, table')).toBe(log);
 
       await student.press(size === 'phone' ? 'Name it' : 'Name the fault');
-      await student.write('dialog #field, dialog[open] input, #field', 'HPS');
+      await student.writeIn('Part or wire', 'HPS');
       await student.press('HPS', '[role=option]');
       await student.press('contact stuck open', 'label');
       await student.pressOn('.choice input');

@@ -66,7 +66,7 @@ test('an instructor hides a welded contactor and a second person finds it from t
   expect((await glass(student)).value).toBeLessThan(2);
 
   await student.press('Name it');
-  await student.write('dialog[open] input, #field', 'contactor K3');
+  await student.writeIn('Part or wire', 'contactor K3');
   await student.press('K3', '[role=option]');
   await student.press('contacts welded closed', 'label');
   await student.pressOn('.choice input');

@@ -66,7 +66,15 @@ export class Person {
 
   /** Types over what stands in the field. */
   async write(selector: string, text: string): Promise<void> {
-    const field = await this.find(selector);
+    await this.writeOver(await this.find(selector), text);
+  }
+
+  /** The same for a field that is called so. */
+  async writeIn(name: string, text: string): Promise<void> {
+    await this.writeOver(await this.called(name, 'input, textarea'), text);
+  }
+
+  private async writeOver(field: ElementHandle<HTMLElement>, text: string): Promise<void> {
     await this.hit(field);
     await field.evaluate((input) => (input as HTMLInputElement).select());
     await this.page.keyboard.type(text);
@@ -141,34 +149,40 @@ export class Person {
   /** Where a terminal is drawn now, and how far the drawing must be dragged for it to be well inside the frame. */
   private async placeOf(terminal: string) {
     const drawing = await this.find('rb-unit-diagram');
-    return drawing.evaluate((element, id) => {
+    // no named function in here: some compilers wrap those in a helper that the page does not have
+    const seen = await drawing.evaluate((element, id) => {
       const root = element.shadowRoot!;
       const frame = root.querySelector('.frame')!.getBoundingClientRect();
-      const tools = root.querySelector('.tools')!.getBoundingClientRect();
       const box = root
         .querySelector(`[data-terminal="${id}"] .reach, [data-terminal="${id}"]`)!
         .getBoundingClientRect();
-      const [x, y] = [box.left + box.width / 2, box.top + box.height / 2];
-      const world = root.querySelector<SVGGElement>('.world')!;
-      const scale = 1 / Number(world.style.getPropertyValue('--k') || 1);
-      const margin = 28;
-      // the lower edge ends above the zoom buttons, which lie over the drawing
-      const lowest = Math.min(frame.bottom, tools.top) - margin;
-      const middle = {x: (frame.left + frame.right) / 2, y: (frame.top + lowest) / 2};
-      const outX = x < frame.left + margin || x > frame.right - margin;
-      const outY = y < frame.top + margin || y > lowest;
-      const limited = (wanted: number, size: number): number =>
-        Math.sign(wanted) * Math.min(Math.abs(wanted), size * 0.4);
       return {
-        x,
-        y,
-        scale,
-        frameX: middle.x,
-        frameY: middle.y,
-        dx: outX ? limited(middle.x - x, frame.width) : 0,
-        dy: outY ? limited(middle.y - y, lowest - frame.top) : 0,
+        x: box.left + box.width / 2,
+        y: box.top + box.height / 2,
+        scale:
+          1 / Number(root.querySelector<SVGGElement>('.world')!.style.getPropertyValue('--k') || 1),
+        frame: {left: frame.left, right: frame.right, top: frame.top, bottom: frame.bottom},
+        toolsTop: root.querySelector('.tools')!.getBoundingClientRect().top,
       };
     }, terminal);
+    const {x, y, scale, frame} = seen;
+    const margin = 28;
+    // the lower edge ends above the zoom buttons, which lie over the drawing
+    const lowest = Math.min(frame.bottom, seen.toolsTop) - margin;
+    const middle = {x: (frame.left + frame.right) / 2, y: (frame.top + lowest) / 2};
+    const outX = x < frame.left + margin || x > frame.right - margin;
+    const outY = y < frame.top + margin || y > lowest;
+    const limited = (wanted: number, size: number): number =>
+      Math.sign(wanted) * Math.min(Math.abs(wanted), size * 0.4);
+    return {
+      x,
+      y,
+      scale,
+      frameX: middle.x,
+      frameY: middle.y,
+      dx: outX ? limited(middle.x - x, frame.right - frame.left) : 0,
+      dy: outY ? limited(middle.y - y, lowest - frame.top) : 0,
+    };
   }
 
   private async drag(x: number, y: number, dx: number, dy: number): Promise<void> {

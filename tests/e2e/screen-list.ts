@@ -1,4 +1,5 @@
 import type {Page} from 'puppeteer-core';
+import {benchScreens} from './bench-screens.ts';
 import {shellScreens} from './shell-screens.ts';
 
 /** One screen of the tutor to take pictures of. */
@@ -13,4 +14,4 @@ export interface ScreenToSee {
   readonly wholePage?: boolean;
 }
 
-export const screens: readonly ScreenToSee[] = [...shellScreens];
+export const screens: readonly ScreenToSee[] = [...shellScreens, ...benchScreens];
