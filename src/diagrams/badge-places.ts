@@ -15,7 +15,10 @@ export const BADGE_HEIGHT = 15;
  * Where badges go: on the top edge of the part in the connection view; in the ladder on the free line
  * before the part's load, or over its caption where the line is short.
  */
-export function placeBadges(drawing: Drawing, words: readonly {readonly part: string; readonly text: string}[]): Badge[] {
+export function placeBadges(
+  drawing: Drawing,
+  words: readonly {readonly part: string; readonly text: string}[],
+): Badge[] {
   const byPart = new Map<string, string[]>();
   for (const {part, text} of words) byPart.set(part, [...(byPart.get(part) ?? []), text]);
   const badges: Badge[] = [];
@@ -36,18 +39,29 @@ function placeFor(drawing: Drawing, part: string, width: number): Point | undefi
   if (outline) {
     const bottom = outline.y + outline.height;
     // on the lower edge: at its right end, or in the middle where terminals stand at the ends
-    if (drawing.view === 'connection') return {x: outline.x + outline.width - width / 2 - 6, y: bottom};
+    if (drawing.view === 'connection')
+      return {x: outline.x + outline.width - width / 2 - 6, y: bottom};
     return {x: outline.x + outline.width / 2, y: bottom + 2};
   }
   const symbols = drawing.symbols.filter((symbol) => symbol.part === part);
   const symbol = symbols.find((it) => actors.includes(it.symbol)) ?? symbols[0];
   if (!symbol) return undefined;
   const before = symbol.x - (symbol.width ?? 48) / 2 - 10;
-  const free = [...drawing.wires.flatMap(({paths}) => paths), ...drawing.lines.map(({points}) => points)].find((path) => {
+  const free = [
+    ...drawing.wires.flatMap(({paths}) => paths),
+    ...drawing.lines.map(({points}) => points),
+  ].find((path) => {
     const [from, to] = [path[0]!, path[path.length - 1]!];
     const right = Math.max(from.x, to.x);
-    return from.y === symbol.y && to.y === symbol.y && right <= before + 8 && right > before - 20 && Math.abs(to.x - from.x) > width + 24;
+    return (
+      from.y === symbol.y &&
+      to.y === symbol.y &&
+      right <= before + 8 &&
+      right > before - 20 &&
+      Math.abs(to.x - from.x) > width + 24
+    );
   });
-  if (free) return {x: Math.max(free[0]!.x, free[free.length - 1]!.x) - 10 - width / 2, y: symbol.y};
+  if (free)
+    return {x: Math.max(free[0]!.x, free[free.length - 1]!.x) - 10 - width / 2, y: symbol.y};
   return {x: symbol.x, y: symbol.y - 24};
 }

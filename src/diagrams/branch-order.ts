@@ -6,7 +6,11 @@ import {treeOver, type NetTree, type Wiring} from './wiring.ts';
  * Orders parallel branches: the one with a coil or a main winding on top, then the longest; branches that
  * hang on one terminal stay together, so that verticals do not cross.
  */
-export function orderBranches(tree: SpTree<NetEdge>, wiring: Wiring, before: string | undefined): SpTree<NetEdge> {
+export function orderBranches(
+  tree: SpTree<NetEdge>,
+  wiring: Wiring,
+  before: string | undefined,
+): SpTree<NetEdge> {
   if (tree.kind === 'edge') return tree;
   if (tree.kind === 'series') {
     let last = before;
@@ -23,14 +27,22 @@ export function orderBranches(tree: SpTree<NetEdge>, wiring: Wiring, before: str
   const keyed = tree.parts
     .map((part) => ({part: orderBranches(part, wiring, before), key: branchKey(part)}))
     .sort((a, b) => a.key - b.key);
-  if (before === undefined || before === 'any') return {kind: 'parallel', parts: keyed.map(({part}) => part)};
+  if (before === undefined || before === 'any')
+    return {kind: 'parallel', parts: keyed.map(({part}) => part)};
   const walk: string[] = [];
   const visit = (node: NetTree): void => {
     walk.push(node.terminal);
     node.children.forEach(visit);
   };
-  visit(treeOver(wiring, before, keyed.flatMap(({part}) => terminalsAt(part, 'left'))));
-  const rank = (part: SpTree<NetEdge>): number => Math.min(...terminalsAt(part, 'left').map((end) => walk.indexOf(end)));
+  visit(
+    treeOver(
+      wiring,
+      before,
+      keyed.flatMap(({part}) => terminalsAt(part, 'left')),
+    ),
+  );
+  const rank = (part: SpTree<NetEdge>): number =>
+    Math.min(...terminalsAt(part, 'left').map((end) => walk.indexOf(end)));
   return {
     kind: 'parallel',
     parts: keyed
@@ -65,7 +77,9 @@ export function branchOrders(tree: SpTree<NetEdge>): SpTree<NetEdge>[] {
   const parts = tree.parts.map(branchOrders);
   let lists: SpTree<NetEdge>[][] = [[]];
   for (const choices of parts)
-    lists = lists.flatMap((list) => choices.map((choice) => [...list, choice])).slice(0, MOST_ORDERS);
+    lists = lists
+      .flatMap((list) => choices.map((choice) => [...list, choice]))
+      .slice(0, MOST_ORDERS);
   if (tree.kind === 'series') return lists.map((list) => ({kind: 'series', parts: list}));
   return lists
     .flatMap((list) => permutations(list))
@@ -75,5 +89,7 @@ export function branchOrders(tree: SpTree<NetEdge>): SpTree<NetEdge>[] {
 
 function permutations<T>(list: readonly T[]): T[][] {
   if (list.length < 2 || list.length > 5) return [[...list]];
-  return list.flatMap((first, i) => permutations([...list.slice(0, i), ...list.slice(i + 1)]).map((rest) => [first, ...rest]));
+  return list.flatMap((first, i) =>
+    permutations([...list.slice(0, i), ...list.slice(i + 1)]).map((rest) => [first, ...rest]),
+  );
 }

@@ -26,8 +26,15 @@ async function main([only, evaluations]: readonly string[]): Promise<void> {
   for (const id of only ? [only] : shippedUnitIds()) {
     const unit = readShippedUnit(id);
     const budget = {...shippedBudget, ...(evaluations ? {evaluations: Number(evaluations)} : {})};
-    const layout = await searchLayout(unit, (graph) => elk.layout(graph), budget, SEED, (spent, best) =>
-      process.stderr.write(`${id} ${spent}/${budget.evaluations} cost ${cost(best).toFixed(1)}: ${describe(best)}\n`),
+    const layout = await searchLayout(
+      unit,
+      (graph) => elk.layout(graph),
+      budget,
+      SEED,
+      (spent, best) =>
+        process.stderr.write(
+          `${id} ${spent}/${budget.evaluations} cost ${cost(best).toFixed(1)}: ${describe(best)}\n`,
+        ),
     );
     writeFileSync(new URL(`${id}.json`, folder), `${JSON.stringify(toLayoutFile(unit, layout))}\n`);
     process.stdout.write(`${id}: ${describe(layout)}\n`);

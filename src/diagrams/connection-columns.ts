@@ -1,5 +1,6 @@
 import type {Unit} from '../content/unit.ts';
-import {groupsOf, isStrip, type Side} from './connection-part.ts';
+import type {Side} from './part-geometry.ts';
+import {groupsOf, isStrip} from './terminal-groups.ts';
 import {seededRandom} from './seeded-random.ts';
 
 /** Column of each part, by id. Wires run from a lower to a higher column, never within one. */
@@ -14,7 +15,8 @@ export interface ColumnRange {
 const partOf = (terminal: string): string => terminal.slice(0, terminal.indexOf('.'));
 
 /** Columns inside an enclosure, by how many parts it holds. */
-const columnsFor = (parts: number): number => (parts >= 12 ? 4 : parts >= 7 ? 3 : parts >= 3 ? 2 : 1);
+const columnsFor = (parts: number): number =>
+  parts >= 12 ? 4 : parts >= 7 ? 3 : parts >= 3 ? 2 : 1;
 
 /** Rows that a part takes, roughly. */
 const rowsOf = (unit: Unit, part: string): number => {
@@ -29,15 +31,22 @@ const rowsOf = (unit: Unit, part: string): number => {
  */
 export function columnRanges(unit: Unit, rank = 0): ReadonlyMap<string, ColumnRange> {
   const boxes = unit.enclosures
-    .map(({id}) => ({id, parts: unit.parts.filter(({enclosure}) => enclosure === id).map((part) => part.id)}))
+    .map(({id}) => ({
+      id,
+      parts: unit.parts.filter(({enclosure}) => enclosure === id).map((part) => part.id),
+    }))
     .filter(({parts}) => parts.length > 0)
     .map((box) => {
       const columns = columnsFor(box.parts.length);
       const rows = box.parts.reduce((sum, part) => sum + rowsOf(unit, part), 0) / columns + 1;
-      const source = unit.parts.some(({kind, enclosure}) => kind === 'supply' && enclosure === box.id);
+      const source = unit.parts.some(
+        ({kind, enclosure}) => kind === 'supply' && enclosure === box.id,
+      );
       return {...box, columns, rows, source};
     });
-  const home = new Map(unit.parts.map(({id, enclosure}) => [id, boxes.findIndex((box) => box.id === enclosure)]));
+  const home = new Map(
+    unit.parts.map(({id, enclosure}) => [id, boxes.findIndex((box) => box.id === enclosure)]),
+  );
   const between = unit.wires
     .map(({from, to}) => [home.get(partOf(from))!, home.get(partOf(to))!] as const)
     .filter(([a, b]) => a !== b);
@@ -94,7 +103,9 @@ export function columnRanges(unit: Unit, rank = 0): ReadonlyMap<string, ColumnRa
 export function foldColumns(unit: Unit, seed: number, steps: number, rank = 0): Columns {
   const random = seededRandom(seed);
   const places = [...columnRanges(unit, rank)].map(([part, range]) => ({part, ...range}));
-  const columns = new Map(places.map((it) => [it.part, it.low + Math.floor(random() * (it.high - it.low + 1))]));
+  const columns = new Map(
+    places.map((it) => [it.part, it.low + Math.floor(random() * (it.high - it.low + 1))]),
+  );
   const cost = costOf(unit);
   let present = cost(columns);
   let best = new Map(columns);
@@ -122,7 +133,9 @@ function costOf(unit: Unit): (columns: ReadonlyMap<string, number>) => number {
   const wires = unit.wires.map(({from, to}) => [partOf(from), partOf(to)] as const);
   const heights = unit.parts.map(({id, enclosure}) => ({id, enclosure, rows: rowsOf(unit, id)}));
   const pairs = unit.parts.flatMap((part) =>
-    isStrip(part) ? [] : groupsOf(part).filter((group) => group.edge && group.terminals.length === 2),
+    isStrip(part)
+      ? []
+      : groupsOf(part).filter((group) => group.edge && group.terminals.length === 2),
   );
   const neighbours = new Map<string, string[]>();
   for (const {from, to} of unit.wires) {
@@ -158,6 +171,7 @@ function sideOf(
 ): Side | undefined {
   const own = columns.get(partOf(terminal))!;
   let balance = 0;
-  for (const other of neighbours.get(terminal) ?? []) balance += Math.sign(columns.get(other)! - own);
+  for (const other of neighbours.get(terminal) ?? [])
+    balance += Math.sign(columns.get(other)! - own);
   return balance === 0 ? undefined : balance < 0 ? 'left' : 'right';
 }

@@ -1,7 +1,8 @@
 import type {ElkExtendedEdge, ElkNode, ElkPort} from 'elkjs/lib/elk-api.js';
 import type {Unit} from '../content/unit.ts';
 import type {Columns} from './connection-columns.ts';
-import {partGeometry, type PartDecision, type PartGeometry} from './connection-part.ts';
+import {partGeometry} from './connection-part.ts';
+import type {PartDecision, PartGeometry} from './part-geometry.ts';
 import type {Box, Point} from './drawing.ts';
 import {labelWidth} from './text-width.ts';
 
@@ -42,7 +43,11 @@ const spacing: Record<string, string> = {
 const BOX_PADDING = '[top=30,left=13,bottom=13,right=13]';
 
 /** The graph for ELK: enclosures with parts in them, one port and one edge end for every wire end. */
-export function connectionGraph(unit: Unit, decisions: Decisions, geometry: ReadonlyMap<string, PartGeometry>): ElkNode {
+export function connectionGraph(
+  unit: Unit,
+  decisions: Decisions,
+  geometry: ReadonlyMap<string, PartGeometry>,
+): ElkNode {
   const children = unit.enclosures.map((enclosure): ElkNode => ({
     id: `enclosure ${enclosure.id}`,
     layoutOptions: {
@@ -76,7 +81,7 @@ export function connectionGraph(unit: Unit, decisions: Decisions, geometry: Read
     id: 'unit',
     layoutOptions: {
       ...spacing,
-      'elk.padding': '[top=14,left=14,bottom=14,right=14]',
+      'elk.padding': '[top=14,left=12,bottom=14,right=12]',
       'elk.randomSeed': String(decisions.seed),
       'elk.json.edgeCoords': 'ROOT',
       'elk.json.shapeCoords': 'ROOT',
@@ -84,7 +89,11 @@ export function connectionGraph(unit: Unit, decisions: Decisions, geometry: Read
     children: children.filter((child) => child.children!.length > 0),
     edges: unit.wires.map((wire): ElkExtendedEdge => {
       const [from, to] = directed(wire.from, wire.to, decisions.columns);
-      return {id: `wire ${wire.id}`, sources: [portId(wire.id, from)], targets: [portId(wire.id, to)]};
+      return {
+        id: `wire ${wire.id}`,
+        sources: [portId(wire.id, from)],
+        targets: [portId(wire.id, to)],
+      };
     }),
   };
 }
@@ -101,7 +110,9 @@ export function directed(from: string, to: string, columns: Columns): [string, s
 
 /** Lays the unit out once with these decisions. */
 export async function place(unit: Unit, decisions: Decisions, run: RunLayout): Promise<Placement> {
-  const geometry = new Map(unit.parts.map((part) => [part.id, partGeometry(part, decisions.parts[part.id]!)]));
+  const geometry = new Map(
+    unit.parts.map((part) => [part.id, partGeometry(part, decisions.parts[part.id]!)]),
+  );
   const laid = await run(connectionGraph(unit, decisions, geometry));
   const enclosures: Record<string, Box> = {};
   const parts: Record<string, Box> = {};
@@ -113,7 +124,9 @@ export async function place(unit: Unit, decisions: Decisions, run: RunLayout): P
   for (const edge of laid.edges ?? []) {
     const [section] = edge.sections ?? [];
     if (!section) continue;
-    const points = [section.startPoint, ...(section.bendPoints ?? []), section.endPoint].map(({x, y}) => ({x: round(x), y: round(y)}));
+    const points = [section.startPoint, ...(section.bendPoints ?? []), section.endPoint].map(
+      ({x, y}) => ({x: round(x), y: round(y)}),
+    );
     const id = edge.id.slice('wire '.length);
     const wire = unit.wires.find((it) => it.id === id)!;
     const [first] = directed(wire.from, wire.to, decisions.columns);
@@ -136,6 +149,9 @@ function straighten(points: readonly Point[]): Point[] {
   return points.filter((point, i) => {
     const [before, after] = [points[i - 1], points[i + 1]];
     if (!before || !after) return true;
-    return !((before.x === point.x && point.x === after.x) || (before.y === point.y && point.y === after.y));
+    return !(
+      (before.x === point.x && point.x === after.x) ||
+      (before.y === point.y && point.y === after.y)
+    );
   });
 }

@@ -1,7 +1,9 @@
 import type {Unit} from '../content/unit.ts';
 import {columnRanges, foldColumns, type ColumnRange, type Columns} from './connection-columns.ts';
 import {place, type Decisions, type Placement, type RunLayout} from './connection-graph.ts';
-import {groupsOf, isStrip, partGeometry, ROW_PITCH, type PartDecision, type Side} from './connection-part.ts';
+import {partGeometry} from './connection-part.ts';
+import {ROW_PITCH, type PartDecision, type Side} from './part-geometry.ts';
+import {groupsOf, isStrip} from './terminal-groups.ts';
 import {measureWires, type Quality} from './connection-quality.ts';
 import {seededRandom} from './seeded-random.ts';
 
@@ -14,7 +16,7 @@ export interface LayoutBudget {
   readonly foldings: number;
 }
 
-export const shippedBudget: LayoutBudget = {evaluations: 1100, foldingSteps: 20000, foldings: 20};
+export const shippedBudget: LayoutBudget = {evaluations: 700, foldingSteps: 20000, foldings: 20};
 /** For a unit that a person writes: a few seconds in a worker. */
 export const quickBudget: LayoutBudget = {evaluations: 36, foldingSteps: 20000, foldings: 3};
 
@@ -52,7 +54,11 @@ export async function searchLayout(
   for (let folding = 0; folding < budget.foldings; folding++) {
     // the estimate of how enclosures stand is rough: several of its best are tried
     const rank = Math.floor(folding / 2);
-    let decisions = firstDecisions(unit, foldColumns(unit, seed + folding, budget.foldingSteps, rank), seed + folding);
+    let decisions = firstDecisions(
+      unit,
+      foldColumns(unit, seed + folding, budget.foldingSteps, rank),
+      seed + folding,
+    );
     for (let pass = 0; pass < 3 && spent < budget.evaluations; pass++) {
       const laid = await evaluate(decisions);
       if (keep(laid)) bestRank = rank;
@@ -69,10 +75,13 @@ export async function searchLayout(
 }
 
 /** Shown 1280 pixels wide, terminals of a drawing no wider than this are 24 pixels apart. */
-const WIDEST = (ROW_PITCH * 1280) / 24 - 4;
+const WIDEST = (ROW_PITCH * 1280) / 24;
 
 /** What the search minimises. Size counts from the point where the drawing no longer fits 1280 × 800 at scale 1. */
-export function cost({placement, quality}: Pick<ConnectionLayout, 'placement' | 'quality'>): number {
+export function cost({
+  placement,
+  quality,
+}: Pick<ConnectionLayout, 'placement' | 'quality'>): number {
   const oversize = Math.max(placement.width / 1280, placement.height / 800);
   const tooWide = Math.max(0, placement.width - WIDEST);
   return (
@@ -81,7 +90,7 @@ export function cost({placement, quality}: Pick<ConnectionLayout, 'placement' | 
     quality.bends * 0.2 +
     quality.length / 1500 +
     oversize * 90 +
-    tooWide * 2 +
+    tooWide * 0.5 +
     (quality.overlaps + quality.through) * 60
   );
 }
@@ -108,14 +117,25 @@ function firstDecisions(unit: Unit, columns: Columns, seed: number): Decisions {
             if (own === terminal) balance += Math.sign(columns[partOf(other)]! - columns[part.id]!);
         return balance > 0 ? 'right' : 'left';
       });
-      return [part.id, {order: isStrip(part) ? part.terminals.map((_, i) => i) : groupsOf(part).map((_, i) => i), sides, lugs: {}}];
+      return [
+        part.id,
+        {
+          order: isStrip(part) ? part.terminals.map((_, i) => i) : groupsOf(part).map((_, i) => i),
+          sides,
+          lugs: {},
+        },
+      ];
     }),
   );
   return withLugs(unit, {seed, columns, parts: parts});
 }
 
 /** Puts every wire end on a lug of its terminal, keeping the order that the decisions already give. */
-function withLugs(unit: Unit, decisions: Decisions, height: (wire: string, terminal: string) => number = () => 0): Decisions {
+function withLugs(
+  unit: Unit,
+  decisions: Decisions,
+  height: (wire: string, terminal: string) => number = () => 0,
+): Decisions {
   const ends = new Map<string, {wire: string; y: number}[]>();
   const strips = new Set(unit.parts.filter(isStrip).map(({id}) => id));
   for (const {id, from, to} of unit.wires)
@@ -131,7 +151,11 @@ function withLugs(unit: Unit, decisions: Decisions, height: (wire: string, termi
   for (const part of unit.parts) {
     const lugs: Record<string, readonly string[]> = {};
     for (const name of part.terminals)
-      for (const key of [`${part.id}.${name}`, `${part.id}.${name}:left`, `${part.id}.${name}:right`]) {
+      for (const key of [
+        `${part.id}.${name}`,
+        `${part.id}.${name}:left`,
+        `${part.id}.${name}:right`,
+      ]) {
         const list = ends.get(key);
         if (list) lugs[key] = [...list].sort((a, b) => a.y - b.y).map(({wire}) => wire);
       }
@@ -145,7 +169,8 @@ function turnTowardNeighbours(unit: Unit, {decisions, placement}: ConnectionLayo
   const at = new Map<string, number>();
   for (const part of unit.parts) {
     const box = placement.parts[part.id]!;
-    for (const {wire, terminal, y} of partGeometry(part, decisions.parts[part.id]!).lugs) at.set(`${wire} ${terminal}`, box.y + y);
+    for (const {wire, terminal, y} of partGeometry(part, decisions.parts[part.id]!).lugs)
+      at.set(`${wire} ${terminal}`, box.y + y);
   }
   const farEnd = new Map<string, number[]>();
   for (const {id, from, to} of unit.wires)
@@ -156,16 +181,27 @@ function turnTowardNeighbours(unit: Unit, {decisions, placement}: ConnectionLayo
       farEnd.set(own, [...(farEnd.get(own) ?? []), at.get(`${id} ${other}`) ?? 0]);
   const parts = Object.fromEntries(
     unit.parts.map((part): [string, PartDecision] => {
-      const groups = isStrip(part) ? part.terminals.map((name) => ({terminals: [`${part.id}.${name}`]})) : groupsOf(part);
+      const groups = isStrip(part)
+        ? part.terminals.map((name) => ({terminals: [`${part.id}.${name}`]}))
+        : groupsOf(part);
       const middle = (index: number): number => {
         const heights = groups[index]!.terminals.flatMap((terminal) => farEnd.get(terminal) ?? []);
-        return heights.length > 0 ? heights.reduce((a, b) => a + b, 0) / heights.length : placement.parts[part.id]!.y;
+        return heights.length > 0
+          ? heights.reduce((a, b) => a + b, 0) / heights.length
+          : placement.parts[part.id]!.y;
       };
       const decision = decisions.parts[part.id]!;
-      return [part.id, {...decision, order: [...decision.order].sort((a, b) => middle(a) - middle(b))}];
+      return [
+        part.id,
+        {...decision, order: [...decision.order].sort((a, b) => middle(a) - middle(b))},
+      ];
     }),
   );
-  return withLugs(unit, {...decisions, parts}, (wire, terminal) => at.get(`${wire} ${terminal}`) ?? 0);
+  return withLugs(
+    unit,
+    {...decisions, parts},
+    (wire, terminal) => at.get(`${wire} ${terminal}`) ?? 0,
+  );
 }
 
 /** One random change: an order, a side, a column, lugs, or ELK's own seed. */
@@ -179,7 +215,10 @@ function change(
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
   const part = pick(unit.parts);
   const decision = decisions.parts[part.id]!;
-  const withPart = (changed: PartDecision): Decisions => ({...decisions, parts: {...decisions.parts, [part.id]: changed}});
+  const withPart = (changed: PartDecision): Decisions => ({
+    ...decisions,
+    parts: {...decisions.parts, [part.id]: changed},
+  });
   const kind = random();
   if (kind < 0.3 && decision.order.length > 1) {
     const order = [...decision.order];
@@ -192,7 +231,11 @@ function change(
     const group = pick(groupsOf(part));
     const whole = random() < 0.6 ? group.terminals : [pick(group.terminals)];
     const sides = decision.sides.map((side, i): Side =>
-      whole.includes(`${part.id}.${part.terminals[i]!}`) ? (side === 'left' ? 'right' : 'left') : side,
+      whole.includes(`${part.id}.${part.terminals[i]!}`)
+        ? side === 'left'
+          ? 'right'
+          : 'left'
+        : side,
     );
     return withPart({...decision, sides});
   }
@@ -211,7 +254,11 @@ function change(
     const to = range.low + Math.floor(random() * (range.high - range.low + 1));
     const columns = {...decisions.columns, [part.id]: to};
     const moved = firstDecisions(unit, columns, decisions.seed);
-    const ordered = {...decisions, columns, parts: {...decisions.parts, [part.id]: {...moved.parts[part.id]!, order: decision.order}}};
+    const ordered = {
+      ...decisions,
+      columns,
+      parts: {...decisions.parts, [part.id]: {...moved.parts[part.id]!, order: decision.order}},
+    };
     return turnTowardNeighbours(unit, {...best, decisions: withLugs(unit, ordered)});
   }
   if (kind < 0.9) return {...decisions, seed: Math.floor(random() * 1e6)};

@@ -73,7 +73,12 @@ export function measureWires(wires: readonly RoutedWire[], parts: readonly Box[]
     for (const {flat: isFlat, low, high, at} of segments) {
       const across = isFlat ? [box.y, box.y + box.height] : [box.x, box.x + box.width];
       const along = isFlat ? [box.x, box.x + box.width] : [box.y, box.y + box.height];
-      if (at > across[0]! + 1 && at < across[1]! - 1 && Math.min(high, along[1]!) - Math.max(low, along[0]!) > 1) through++;
+      if (
+        at > across[0]! + 1 &&
+        at < across[1]! - 1 &&
+        Math.min(high, along[1]!) - Math.max(low, along[0]!) > 1
+      )
+        through++;
     }
   return {
     crossings,

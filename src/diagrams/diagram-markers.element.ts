@@ -5,7 +5,8 @@ import type {Drawing, EnclosureBox, Point, TerminalMark} from './drawing.ts';
 import {labelWidth} from './text-width.ts';
 
 /** Markers keep their size on the screen: they stand at a point of the drawing, scaled back by `--k`. */
-const standing = ({x, y}: Point): string => `transform: translate(${x}px, ${y}px) scale(var(--k, 1))`;
+const standing = ({x, y}: Point): string =>
+  `transform: translate(${x}px, ${y}px) scale(var(--k, 1))`;
 
 /** A lead's tip on a terminal, told by letter as well as colour: R from above right, B from below left. */
 export function leadMarker(lead: 'red' | 'black', at: Point): TemplateResult {
@@ -33,9 +34,14 @@ export function jumperMarker(from: Point, to: Point, bulge: 'left' | 'right'): T
   const length = Math.hypot(to.x - from.x, to.y - from.y) || 1;
   // it hangs to one side of the straight line, downward where it can
   const upright = Math.abs(to.x - from.x) < Math.abs(to.y - from.y);
-  const side = upright ? Math.sign(from.y - to.y) * (bulge === 'right' ? 1 : -1) : Math.sign(to.x - from.x);
+  const side = upright
+    ? Math.sign(from.y - to.y) * (bulge === 'right' ? 1 : -1)
+    : Math.sign(to.x - from.x);
   const slack = 30 + length * 0.22;
-  const aside = {x: (-(to.y - from.y) / length) * side * slack, y: ((to.x - from.x) / length) * side * slack};
+  const aside = {
+    x: (-(to.y - from.y) / length) * side * slack,
+    y: ((to.x - from.x) / length) * side * slack,
+  };
   const middle = {x: (from.x + to.x) / 2 + aside.x, y: (from.y + to.y) / 2 + aside.y};
   const d = `M${from.x} ${from.y}Q${middle.x} ${middle.y} ${to.x} ${to.y}`;
   const top = {x: (from.x + to.x) / 4 + middle.x / 2, y: (from.y + to.y) / 4 + middle.y / 2};
@@ -67,20 +73,32 @@ export function liftedEnds(unit: Unit, drawing: Drawing, lifted: readonly string
     const drawn = drawing.wires.find((it) => it.id === id);
     if (!wire || !drawn) return [];
     return drawn.paths.flatMap((path) => {
-      const ordered = fromFirst(path, wire.from, wire.to, drawing.terminals) ? path : [...path].reverse();
+      const ordered = fromFirst(path, wire.from, wire.to, drawing.terminals)
+        ? path
+        : [...path].reverse();
       const points = which === 'from' ? ordered : [...ordered].reverse();
       const [at, next] = [points[0]!, points[1]!];
       const length = Math.hypot(next.x - at.x, next.y - at.y) || 1;
-      return [{end, wire: id, at, along: {x: (next.x - at.x) / length, y: (next.y - at.y) / length}}];
+      return [
+        {end, wire: id, at, along: {x: (next.x - at.x) / length, y: (next.y - at.y) / length}},
+      ];
     });
   });
 }
 
 /** Whether a path begins at the wire's `from` end: told by the terminals that stand at its ends. */
-function fromFirst(path: readonly Point[], from: string, to: string, marks: readonly TerminalMark[]): boolean {
+function fromFirst(
+  path: readonly Point[],
+  from: string,
+  to: string,
+  marks: readonly TerminalMark[],
+): boolean {
   const stands = (terminal: string, at: Point): boolean =>
     marks.some(
-      (mark) => mark.terminal === terminal && Math.abs(mark.x - at.x) <= mark.width / 2 + 1 && Math.abs(mark.y - at.y) <= mark.height / 2 + 5,
+      (mark) =>
+        mark.terminal === terminal &&
+        Math.abs(mark.x - at.x) <= mark.width / 2 + 1 &&
+        Math.abs(mark.y - at.y) <= mark.height / 2 + 5,
     );
   const [first, last] = [path[0]!, path[path.length - 1]!];
   if (stands(from, first) || stands(to, last)) return true;
@@ -118,7 +136,10 @@ export function lid(box: EnclosureBox): TemplateResult {
   const lines: string[] = [];
   for (let offset = -box.height; offset < box.width; offset += 22) {
     const [x1, y1] = offset >= 0 ? [offset, 0] : [0, -offset];
-    const [x2, y2] = offset + box.height <= box.width ? [offset + box.height, box.height] : [box.width, box.width - offset];
+    const [x2, y2] =
+      offset + box.height <= box.width
+        ? [offset + box.height, box.height]
+        : [box.width, box.width - offset];
     lines.push(`M${box.x + x1} ${box.y + y1}L${box.x + x2} ${box.y + y2}`);
   }
   const plate = Math.max(100, labelWidth(box.title, 'enclosure') + 20);

@@ -92,7 +92,18 @@ export interface Junction extends Point {
 }
 
 export type LabelRole =
-  'circuit' | 'rail' | 'rung' | 'tag' | 'caption' | 'value' | 'terminal' | 'strip' | 'reference' | 'note' | 'enclosure' | 'title';
+  | 'circuit'
+  | 'rail'
+  | 'rung'
+  | 'tag'
+  | 'caption'
+  | 'value'
+  | 'terminal'
+  | 'strip'
+  | 'reference'
+  | 'note'
+  | 'enclosure'
+  | 'title';
 
 export interface Label extends Point {
   readonly text: string;
@@ -112,7 +123,9 @@ export interface NetFlag extends Point {
 }
 
 /** Type sizes in user units, by role; weight 700 where `bold`. */
-export const labelType: Readonly<Record<LabelRole, {readonly size: number; readonly bold: boolean}>> = {
+export const labelType: Readonly<
+  Record<LabelRole, {readonly size: number; readonly bold: boolean}>
+> = {
   circuit: {size: 14, bold: true},
   rail: {size: 11, bold: true},
   rung: {size: 11, bold: false},

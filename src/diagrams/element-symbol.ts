@@ -54,13 +54,32 @@ function contactSymbol(edge: Edge): ElementSymbol {
     case 'disconnect':
       return {...plain, symbol: 'disconnect-pole', tag: part.id, caption: part.title};
     case 'breaker':
-      return {...plain, symbol: 'breaker-pole', tag: part.id, caption: part.title, value: rating(figure(part, 'amps'), 'A')};
+      return {
+        ...plain,
+        symbol: 'breaker-pole',
+        tag: part.id,
+        caption: part.title,
+        value: rating(figure(part, 'amps'), 'A'),
+      };
     case 'fuse':
-      return {...plain, symbol: 'fuse', caption: part.title, value: rating(figure(part, 'amps'), 'A')};
+      return {
+        ...plain,
+        symbol: 'fuse',
+        caption: part.title,
+        value: rating(figure(part, 'amps'), 'A'),
+      };
     case 'fusible-link':
       return {...plain, symbol: 'fusible-link', caption: part.title};
     case 'pressure-switch':
       return {...plain, symbol: `pressure-${direction(part)}`, caption: part.title};
+    case 'draft-switch':
+      return {
+        ...plain,
+        symbol: normally === 'open' ? 'draft-open' : 'pressure-rise',
+        caption: part.title,
+      };
+    case 'door-switch':
+      return {...plain, symbol: 'contact-closed', caption: part.title};
     case 'float-switch':
       return {...plain, symbol: `float-${direction(part)}`, caption: part.title};
     case 'temperature-switch':
@@ -74,7 +93,13 @@ function contactSymbol(edge: Edge): ElementSymbol {
     case 'psc-motor':
       return {...plain, symbol: 'overload', tag: '', caption: 'Overload'};
     case 'defrost-board':
-      return {...plain, symbol: normally === 'open' ? 'contact-open' : 'contact-closed', tag: part.id, caption: words(localName(edge.id))};
+    case 'ignition-board':
+      return {
+        ...plain,
+        symbol: normally === 'open' ? 'contact-open' : 'contact-closed',
+        tag: part.id,
+        caption: words(localName(edge.id)),
+      };
     case 'relay':
       if (normally === 'open' && (figure(part, 'offDelaySeconds') ?? 0) > 0)
         return {...plain, symbol: 'contact-off-delay'};
@@ -88,7 +113,9 @@ function contactSymbol(edge: Edge): ElementSymbol {
 function impedanceSymbol(edge: Edge): ElementSymbol {
   const {part} = edge;
   const named = {tag: part.id, caption: part.title, load: true};
-  if (part.kind === 'heater') return {...named, symbol: 'heater', value: watts(figure(part, 'watts'))};
+  if (part.kind === 'heater')
+    return {...named, symbol: 'heater', value: watts(figure(part, 'watts'))};
+  if (part.kind === 'hot-surface-igniter') return {...named, symbol: 'heater', value: ''};
   if (part.kind === 'lamp') return {...named, symbol: 'lamp', value: ''};
   const local = localName(edge.id);
   return {
@@ -111,7 +138,7 @@ export function elementSymbol(edge: Edge): ElementSymbol {
     case 'impedance':
       return impedanceSymbol(edge);
     case 'coil':
-      return part.kind === 'solenoid'
+      return part.kind === 'solenoid' || part.kind === 'gas-valve'
         ? {...named, symbol: 'solenoid'}
         : {...named, symbol: 'coil', tag: '', inside: part.id};
     case 'variable':
@@ -119,19 +146,45 @@ export function elementSymbol(edge: Edge): ElementSymbol {
     case 'capacitor': {
       const section = localName(edge.id);
       const tag = section === 'section' ? part.id : `${part.id} ${section.toUpperCase()}`;
-      return {...named, symbol: 'capacitor', tag, caption: '', value: rating(element.microfarads, 'µF'), load: false};
+      return {
+        ...named,
+        symbol: 'capacitor',
+        tag,
+        caption: '',
+        value: rating(element.microfarads, 'µF'),
+        load: false,
+      };
     }
     case 'acSource':
-      return {...named, symbol: 'source', caption: part.title, value: rating(element.volts, 'V'), load: false};
+      return {
+        ...named,
+        symbol: 'source',
+        caption: part.title,
+        value: rating(element.volts, 'V'),
+        load: false,
+      };
     case 'dcSource':
-      return {symbol: 'dc-source', tag: part.id, caption: words(localName(edge.id)), value: `${element.volts} V DC`, load: false};
+      if (part.kind === 'flame-rod') return {...named, symbol: 'flame'};
+      return {
+        symbol: 'dc-source',
+        tag: part.id,
+        caption: words(localName(edge.id)),
+        value: `${element.volts} V DC`,
+        load: false,
+      };
     case 'transformer': {
       const secondary = edge.winding.startsWith('secondary');
       if (secondary)
-        return {...named, symbol: 'transformer-secondary', value: rating(figure(part, 'secondaryVolts'), 'V'), load: false};
+        return {
+          ...named,
+          symbol: 'transformer-secondary',
+          value: rating(figure(part, 'secondaryVolts'), 'V'),
+          load: false,
+        };
       // sections of a tapped primary: the taps' own names tell their volts
       const [first] = element.windings;
-      const tapped = element.windings.filter(({id}) => localName(id).startsWith('primary')).length > 1;
+      const tapped =
+        element.windings.filter(({id}) => localName(id).startsWith('primary')).length > 1;
       return {
         ...named,
         ...(edge.id === first!.id ? {} : {tag: '', caption: ''}),
@@ -140,7 +193,13 @@ export function elementSymbol(edge: Edge): ElementSymbol {
       };
     }
     case 'motor':
-      return {symbol: 'winding', tag: '', caption: edge.winding === 'main' ? 'Run' : 'Start', value: '', load: true};
+      return {
+        symbol: 'winding',
+        tag: '',
+        caption: edge.winding === 'main' ? 'Run' : 'Start',
+        value: '',
+        load: true,
+      };
     case 'conductor':
       return {...named, symbol: 'module', load: false};
   }

@@ -20,18 +20,29 @@ export interface ColumnWishes {
 }
 
 /** x of every column, the first at 0; `least` is the least distance between the first column and the second (the rails). */
-export function placeColumns(count: number, spacings: readonly Spacing[], wishes: ColumnWishes, least: number): number[] {
+export function placeColumns(
+  count: number,
+  spacings: readonly Spacing[],
+  wishes: ColumnWishes,
+  least: number,
+): number[] {
   let group = Array.from({length: count}, (_, i) => i);
   for (const [a, b] of wishes.together) {
     const merged = group.map((of) => (of === group[b]! ? group[a]! : of));
     if (orderOf(count, spacings, merged)) group = merged;
   }
   const order = orderOf(count, spacings, group);
-  if (!order) throw new Error('The rows of the ladder contradict each other: no order of columns fits them.');
+  if (!order)
+    throw new Error('The rows of the ladder contradict each other: no order of columns fits them.');
 
-  const between = spacings.map(({left, right, least: gap}) => ({left: group[left]!, right: group[right]!, least: gap}));
+  const between = spacings.map(({left, right, least: gap}) => ({
+    left: group[left]!,
+    right: group[right]!,
+    least: gap,
+  }));
   const after = new Map<number, {right: number; least: number}[]>();
-  for (const {left, right, least: gap} of between) after.set(left, [...(after.get(left) ?? []), {right, least: gap}]);
+  for (const {left, right, least: gap} of between)
+    after.set(left, [...(after.get(left) ?? []), {right, least: gap}]);
 
   const leftmost = new Array<number>(count).fill(0);
   for (const column of order)
@@ -49,17 +60,23 @@ export function placeColumns(count: number, spacings: readonly Spacing[], wishes
   const middle = new Set([...wishes.inTheMiddle].map((column) => group[column]!));
   for (const column of order)
     if (right.has(column) || middle.has(column))
-      for (const next of after.get(column) ?? []) if (right.has(column) || !middle.has(next.right)) right.add(next.right);
+      for (const next of after.get(column) ?? [])
+        if (right.has(column) || !middle.has(next.right)) right.add(next.right);
   return group.map((column) => {
     if (column === group[0]) return 0;
     if (column === group[1]) return width;
-    if (middle.has(column) && !right.has(column)) return (leftmost[column]! + rightmost[column]!) / 2;
+    if (middle.has(column) && !right.has(column))
+      return (leftmost[column]! + rightmost[column]!) / 2;
     return right.has(column) ? rightmost[column]! : leftmost[column]!;
   });
 }
 
 /** Columns from left to right; undefined where the constraints run in a circle. */
-function orderOf(count: number, spacings: readonly Spacing[], group: readonly number[]): number[] | undefined {
+function orderOf(
+  count: number,
+  spacings: readonly Spacing[],
+  group: readonly number[],
+): number[] | undefined {
   const waiting = new Array<number>(count).fill(0);
   const after = new Map<number, number[]>();
   for (const {left, right} of spacings) {

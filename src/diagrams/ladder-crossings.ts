@@ -1,4 +1,4 @@
-import type {CircuitRows, Row, Vertical} from './ladder-rows.ts';
+import type {CircuitRows, Row, Vertical} from './ladder-row.ts';
 
 /** A vertical that passes a row it is not joined to, and the place among the row's items at which it passes. */
 export interface Crossing {
@@ -19,7 +19,8 @@ export function crossingsOf(circuit: CircuitRows): Crossing[] {
       if (reachable(items[items.length - 1]!.column, after).has(vertical.column)) return [];
       for (let index = items.length - 1; index > 0; index--) {
         const [before, next] = [items[index - 1]!.column, items[index]!.column];
-        if (!reached.has(before) && !reachable(next, after).has(vertical.column)) return [{row, index, column: vertical.column}];
+        if (!reached.has(before) && !reachable(next, after).has(vertical.column))
+          return [{row, index, column: vertical.column}];
       }
       return [];
     }),
@@ -43,7 +44,9 @@ export function withCrossings(circuit: CircuitRows): CircuitRows {
 
 const passed = ({rows}: Vertical): number[] => {
   const [first, last] = [rows[0]!, rows[rows.length - 1]!];
-  return Array.from({length: Math.max(0, last - first - 1)}, (_, i) => first + 1 + i).filter((row) => !rows.includes(row));
+  return Array.from({length: Math.max(0, last - first - 1)}, (_, i) => first + 1 + i).filter(
+    (row) => !rows.includes(row),
+  );
 };
 
 function neighbours(rows: readonly Row[]): Map<number, number[]> {
@@ -56,7 +59,10 @@ function neighbours(rows: readonly Row[]): Map<number, number[]> {
   return after;
 }
 
-function reachable(from: number, after: ReadonlyMap<number, readonly number[]>): ReadonlySet<number> {
+function reachable(
+  from: number,
+  after: ReadonlyMap<number, readonly number[]>,
+): ReadonlySet<number> {
   const seen = new Set([from]);
   const queue = [from];
   for (let at = queue.pop(); at !== undefined; at = queue.pop())

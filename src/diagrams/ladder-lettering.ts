@@ -1,5 +1,5 @@
 import {elementSymbol, type ElementSymbol} from './element-symbol.ts';
-import type {Item} from './ladder-rows.ts';
+import type {Item} from './ladder-row.ts';
 import type {LabelRole} from './drawing.ts';
 import {SYMBOL_REACH, symbols} from './symbols.ts';
 import {labelWidth, twoLines} from './text-width.ts';
@@ -41,14 +41,34 @@ export type References = (edge: Edge) => string;
 export const dotted = (terminal: string): string => terminal.replace('.', '·');
 
 /** Letters an item. `branches` tells that a vertical hangs under a terminal, so its name moves aside. */
-export function letter(item: Item, wiring: Wiring, branches: boolean, references: References, crowded: boolean): Lettered {
+export function letter(
+  item: Item,
+  wiring: Wiring,
+  branches: boolean,
+  references: References,
+  crowded: boolean,
+): Lettered {
   switch (item.is) {
     case 'rail':
     case 'tap':
     case 'crossing':
-      return {item, tracks: [undefined, [1, 1], item.is === 'crossing' ? [2, 2] : undefined], above: 4, below: 4, letters: [], half: 0};
+      return {
+        item,
+        tracks: [undefined, [1, 1], item.is === 'crossing' ? [2, 2] : undefined],
+        above: 4,
+        below: 4,
+        letters: [],
+        half: 0,
+      };
     case 'node':
-      return {item, tracks: [undefined, [3, 3], branches ? [3, 3] : undefined], above: 4, below: 4, letters: [], half: 0};
+      return {
+        item,
+        tracks: [undefined, [3, 3], branches ? [3, 3] : undefined],
+        above: 4,
+        below: 4,
+        letters: [],
+        half: 0,
+      };
     case 'flag': {
       const text = dotted(item.terminal);
       const width = flagWidth(item.terminal);
@@ -59,7 +79,15 @@ export function letter(item: Item, wiring: Wiring, branches: boolean, references
         above: 10,
         below: 10,
         half: 0,
-        letters: [{dx: item.side === 'left' ? -width / 2 - 3 : width / 2 + 3, dy: 3.8, text, role: 'terminal', anchor: 'middle'}],
+        letters: [
+          {
+            dx: item.side === 'left' ? -width / 2 - 3 : width / 2 + 3,
+            dy: 3.8,
+            text,
+            role: 'terminal',
+            anchor: 'middle',
+          },
+        ],
       };
     }
     case 'terminal':
@@ -70,9 +98,14 @@ export function letter(item: Item, wiring: Wiring, branches: boolean, references
 }
 
 /** Width of the pentagon around a terminal's name. */
-export const flagWidth = (terminal: string): number => labelWidth(dotted(terminal), 'terminal') + 18;
+export const flagWidth = (terminal: string): number =>
+  labelWidth(dotted(terminal), 'terminal') + 18;
 
-function letterTerminal(item: Item & {is: 'terminal'}, wiring: Wiring, branches: boolean): Lettered {
+function letterTerminal(
+  item: Item & {is: 'terminal'},
+  wiring: Wiring,
+  branches: boolean,
+): Lettered {
   const name = localName(item.terminal);
   const width = labelWidth(name, 'terminal');
   const letters: Letter[] = [
@@ -97,12 +130,18 @@ function letterTerminal(item: Item & {is: 'terminal'}, wiring: Wiring, branches:
   };
 }
 
-function letterSymbol(item: Item & {is: 'symbol'}, references: References, captionFits: number): Lettered {
+function letterSymbol(
+  item: Item & {is: 'symbol'},
+  references: References,
+  captionFits: number,
+): Lettered {
   const symbol = elementSymbol(item.edge);
   const shape = symbols[symbol.symbol];
   const inside = symbol.inside ?? '';
   const half =
-    symbol.symbol === 'module' ? Math.max(SYMBOL_REACH, labelWidth(inside, 'tag') / 2 + 8) : SYMBOL_REACH;
+    symbol.symbol === 'module'
+      ? Math.max(SYMBOL_REACH, labelWidth(inside, 'tag') / 2 + 8)
+      : SYMBOL_REACH;
   const letters: Letter[] = [];
   // a coil's circle holds a short designator; a long one goes above it
   const fits = symbol.symbol === 'module' || labelWidth(inside, 'tag') <= 24;
@@ -124,19 +163,32 @@ function letterSymbol(item: Item & {is: 'symbol'}, references: References, capti
   let belowReach = 0;
   const note = [symbol.value, references(item.edge)].filter(Boolean).join('  ');
   if (note) {
-    letters.push({dx: 0, dy: bottom + 11, text: note, role: symbol.value ? 'value' : 'reference', anchor: 'middle'});
+    letters.push({
+      dx: 0,
+      dy: bottom + 11,
+      text: note,
+      role: symbol.value ? 'value' : 'reference',
+      anchor: 'middle',
+    });
     belowReach = labelWidth(note, 'value') / 2;
     bottom += 15;
   }
   // the note shares its height with the terminals' names where the symbol is shallow
   const noteIsUnder = note && Math.max(shape.below, 5) + 11 < 30;
-  const underReach = Math.max(shape.below > 5 ? 13 : 0, noteIsUnder ? belowReach : 0);
+  // a module's box reaches down into the names for its whole width
+  const ink = symbol.symbol === 'module' ? half - 4 : shape.below > 5 ? 13 : 0;
+  const underReach = Math.max(ink, noteIsUnder ? belowReach : 0);
   return {
     item,
     symbol,
     half,
     letters,
-    tracks: [over ? [over, over] : undefined, [half, half], underReach ? [underReach, underReach] : undefined, undefined],
+    tracks: [
+      over ? [over, over] : undefined,
+      [half, half],
+      underReach ? [underReach, underReach] : undefined,
+      undefined,
+    ],
     above: -top - 2,
     below: bottom + 2,
   };

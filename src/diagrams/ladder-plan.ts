@@ -67,8 +67,12 @@ export function planLadder(unit: Unit): LadderPlan {
   const strays: {circuit?: LadderCircuit; branch: Branch<NetEdge>}[] = [];
   for (const group of groupsBetweenRails(rest, railNets)) {
     const touched = new Set(group.flatMap(({a, b}) => [a, b]).filter((net) => railNets.has(net)));
-    const between = unit.circuits.find(({rails}) => rails.every((rail) => touched.has(wiring.netOf(rail))));
-    const circuit = between ?? unit.circuits.find(({rails}) => rails.some((rail) => touched.has(wiring.netOf(rail))));
+    const between = unit.circuits.find(({rails}) =>
+      rails.every((rail) => touched.has(wiring.netOf(rail))),
+    );
+    const circuit =
+      between ??
+      unit.circuits.find(({rails}) => rails.some((rail) => touched.has(wiring.netOf(rail))));
     const placed = between
       ? betweenRails(group, between, wiring)
       : circuit
@@ -144,7 +148,11 @@ function findHeader(
         const reversed = edge.b === net;
         if ((!reversed && edge.a !== net) || path.some((step) => step.edge === edge)) continue;
         const to = reversed ? edge.a : edge.b;
-        const state = {net: to, sourced: sourced || isSource(edge.edge), path: [...path, {edge, reversed}]};
+        const state = {
+          net: to,
+          sourced: sourced || isSource(edge.edge),
+          path: [...path, {edge, reversed}],
+        };
         if (to === end && state.sourced) return state.path;
         const key = `${to} ${state.sourced}`;
         if (railNets.has(to) || seen.has(key)) continue;
@@ -168,7 +176,8 @@ function groupsBetweenRails(edges: readonly NetEdge[], railNets: ReadonlySet<str
   };
   const key = (edge: NetEdge): string => `element ${edge.edge.id}`;
   for (const edge of edges)
-    for (const net of [edge.a, edge.b]) if (!railNets.has(net)) parent.set(find(key(edge)), find(`net ${net}`));
+    for (const net of [edge.a, edge.b])
+      if (!railNets.has(net)) parent.set(find(key(edge)), find(`net ${net}`));
   const groups = new Map<string, NetEdge[]>();
   for (const edge of edges) {
     const top = find(key(edge));
@@ -203,7 +212,9 @@ function aroundOneRail(
 ): Placed {
   const rail = circuit.rails.find((terminal) => touched.has(wiring.netOf(terminal)))!;
   const net = wiring.netOf(rail);
-  const source = group.find(({edge, a, b}) => edge.element.is === 'dcSource' && (a === net) !== (b === net));
+  const source = group.find(
+    ({edge, a, b}) => edge.element.is === 'dcSource' && (a === net) !== (b === net),
+  );
   if (!source) return {rungs: [], strays: group.map(asBranch)};
   const opened = group.map((edge) =>
     edge !== source ? edge : edge.a === net ? {...edge, a: cutEnd(net)} : {...edge, b: cutEnd(net)},
@@ -220,7 +231,8 @@ function aroundOneRail(
 }
 
 /** Terminals at which the edges of a tree end. */
-const endsOf = (tree: SpTree<NetEdge>): string[] => edgesIn(tree).flatMap(({edge}) => [edge.a, edge.b]);
+const endsOf = (tree: SpTree<NetEdge>): string[] =>
+  edgesIn(tree).flatMap(({edge}) => [edge.a, edge.b]);
 
 /**
  * Branches with no place between the rails, drawn after the rungs of the circuit that they belong to,
@@ -234,11 +246,13 @@ function placeStrays(
 ): void {
   const drawn = new Map<string, LadderCircuit>();
   const draw = (circuit: LadderCircuit, tree: SpTree<NetEdge>): void => {
-    for (const terminal of endsOf(tree)) if (!drawn.has(wiring.netOf(terminal))) drawn.set(wiring.netOf(terminal), circuit);
+    for (const terminal of endsOf(tree))
+      if (!drawn.has(wiring.netOf(terminal))) drawn.set(wiring.netOf(terminal), circuit);
   };
   for (const [circuit, list] of rungs) for (const {tree} of list) draw(circuit, tree);
   for (const circuit of unit.circuits)
-    for (const rail of circuit.rails) if (!drawn.has(wiring.netOf(rail))) drawn.set(wiring.netOf(rail), circuit);
+    for (const rail of circuit.rails)
+      if (!drawn.has(wiring.netOf(rail))) drawn.set(wiring.netOf(rail), circuit);
   for (const {circuit, branch} of strays) {
     const home =
       circuit ??
@@ -248,15 +262,21 @@ function placeStrays(
       unit.circuits[unit.circuits.length - 1];
     if (!home) continue;
     const end = (net: string): RungEnd =>
-      drawn.has(net) ? {to: 'flag', terminal: flagTerminal(net, rungs, wiring, unit)} : {to: 'nothing'};
+      drawn.has(net)
+        ? {to: 'flag', terminal: flagTerminal(net, rungs, wiring, unit)}
+        : {to: 'nothing'};
     rungs.get(home)!.push({tree: branch.tree, left: end(branch.from), right: end(branch.to)});
     draw(home, branch.tree);
   }
 }
 
-function homeOfPart(part: string, rungs: ReadonlyMap<LadderCircuit, readonly Rung[]>): LadderCircuit | undefined {
+function homeOfPart(
+  part: string,
+  rungs: ReadonlyMap<LadderCircuit, readonly Rung[]>,
+): LadderCircuit | undefined {
   for (const [circuit, list] of rungs)
-    if (list.some(({tree}) => edgesIn(tree).some(({edge}) => edge.part.id === part))) return circuit;
+    if (list.some(({tree}) => edgesIn(tree).some(({edge}) => edge.part.id === part)))
+      return circuit;
   return undefined;
 }
 

@@ -1,22 +1,28 @@
-import type {CircuitRows} from './ladder-rows.ts';
+import type {CircuitRows} from './ladder-row.ts';
 import type {References} from './ladder-lettering.ts';
 import type {Edge} from './wiring.ts';
 
 /** Rung number of each row, running on from circuit to circuit; the header has none. */
 export function numberRungs(circuits: readonly CircuitRows[]): (number | undefined)[][] {
   let next = 1;
-  return circuits.map(({rows, hasHeader}) => rows.map((_, i) => (hasHeader && i === 0 ? undefined : next++)));
+  return circuits.map(({rows, hasHeader}) =>
+    rows.map((_, i) => (hasHeader && i === 0 ? undefined : next++)),
+  );
 }
 
-/** What drives the contacts of a part, if it is drawn: a coil, or the supply of a timer or board. */
+/** What drives the contacts of a part, if it is drawn: its coil, or the supply of a timer or board; both come first. */
 const isDrive = ({element, part}: Edge): boolean =>
-  element.is === 'coil' || (element.is === 'impedance' && part.kind !== 'thermostat');
+  part.kind !== 'thermostat' &&
+  element === part.elements.find((it) => it.is === 'coil' || it.is === 'impedance');
 
 /**
  * Cross-references of a ladder: under a coil the rungs of its contacts (`→ 2, 7`), under a contact the
  * rung of its coil (`← 14`).
  */
-export function crossReferences(circuits: readonly CircuitRows[], numbers: readonly (readonly (number | undefined)[])[]): References {
+export function crossReferences(
+  circuits: readonly CircuitRows[],
+  numbers: readonly (readonly (number | undefined)[])[],
+): References {
   const contacts = new Map<string, Set<number>>();
   const drives = new Map<string, number>();
   circuits.forEach(({rows}, circuit) =>
@@ -25,7 +31,8 @@ export function crossReferences(circuits: readonly CircuitRows[], numbers: reado
       for (const item of items) {
         if (item.is !== 'symbol' || number === undefined) continue;
         const {part, element} = item.edge;
-        if (element.is === 'contact') contacts.set(part.id, (contacts.get(part.id) ?? new Set()).add(number));
+        if (element.is === 'contact')
+          contacts.set(part.id, (contacts.get(part.id) ?? new Set()).add(number));
         if (isDrive(item.edge) && !drives.has(part.id)) drives.set(part.id, number);
       }
     }),
@@ -37,7 +44,6 @@ export function crossReferences(circuits: readonly CircuitRows[], numbers: reado
       return drive === undefined ? '' : `← ${drive}`;
     }
     const rungs = contacts.get(part.id);
-    const first = part.elements.find((it) => it.is === 'coil' || it.is === 'impedance');
-    return isDrive(edge) && rungs && element === first ? `→ ${[...rungs].join(', ')}` : '';
+    return isDrive(edge) && rungs ? `→ ${[...rungs].join(', ')}` : '';
   };
 }

@@ -1,55 +1,9 @@
-import type {Wire} from '../content/unit.ts';
 import type {SpTree} from './series-parallel.ts';
-import {isHidden, treeOver, type Edge, type Joint, type NetTree, type Wiring} from './wiring.ts';
+import {isHidden, treeOver, type Joint, type NetTree, type Wiring} from './wiring.ts';
 import {branchOrders, orderBranches} from './branch-order.ts';
 import {crossingsOf, withCrossings} from './ladder-crossings.ts';
+import type {CircuitRows, Item, Link, Row, Vertical} from './ladder-row.ts';
 import type {CircuitPlan, NetEdge, Rung, RungEnd} from './ladder-plan.ts';
-
-/**
- * Rows of one circuit: what stands on each line of the ladder from left to right, and what joins it.
- * Columns are numbers that stand for an x yet to be found; items that share a column share a vertical.
- */
-export type Item =
-  | {readonly is: 'rail'; readonly column: number; readonly side: 'left' | 'right'}
-  | {readonly is: 'terminal'; readonly column: number; readonly terminal: string; readonly through: boolean}
-  /** A node inside a part: a dot where it branches, nothing where it only passes. */
-  | {readonly is: 'node'; readonly column: number; readonly terminal: string}
-  /** Where a row meets the vertical of a terminal that stands on another row. */
-  | {readonly is: 'tap'; readonly column: number; readonly terminal: string}
-  | {readonly is: 'symbol'; readonly column: number; readonly edge: Edge; readonly reversed: boolean}
-  /** Where a vertical passes a row that it is not joined to. */
-  | {readonly is: 'crossing'; readonly column: number}
-  | {readonly is: 'flag'; readonly column: number; readonly terminal: string; readonly side: 'left' | 'right'};
-
-/** What joins an item to the next one on its row. */
-export type Link =
-  | {readonly by: 'wire'; readonly wire: Wire}
-  | {readonly by: 'inside'; readonly part: string}
-  /** The drawn-out extension of one terminal. */
-  | {readonly by: 'terminal'; readonly terminal: string};
-
-export interface Row {
-  readonly items: readonly Item[];
-  /** `links[i]` joins `items[i]` to `items[i + 1]`; where there is none the two are not joined. */
-  readonly links: readonly (Link | undefined)[];
-}
-
-/** A vertical: the extension of a terminal over several rows. */
-export interface Vertical {
-  readonly column: number;
-  readonly terminal: string;
-  readonly rows: readonly number[];
-}
-
-export interface CircuitRows {
-  /** Row 0 is the header, if there is one. */
-  readonly rows: readonly Row[];
-  readonly hasHeader: boolean;
-  readonly verticals: readonly Vertical[];
-  readonly columns: number;
-  readonly leftRail: number;
-  readonly rightRail: number;
-}
 
 interface Ending {
   readonly row: number;
@@ -69,7 +23,8 @@ interface Block {
 export function layRows(plan: CircuitPlan, wiring: Wiring): CircuitRows {
   const build = (rungs: readonly Rung[]): CircuitRows => {
     const builder = new RowsBuilder(wiring, plan.circuit.rails);
-    if (plan.header) builder.rung({tree: plan.header, left: railEnd(plan, 0), right: railEnd(plan, 1)}, 'header');
+    if (plan.header)
+      builder.rung({tree: plan.header, left: railEnd(plan, 0), right: railEnd(plan, 1)}, 'header');
     for (const rung of rungs) builder.rung(rung, 'rung');
     return builder.finish(Boolean(plan.header));
   };
@@ -93,7 +48,10 @@ export function layRows(plan: CircuitPlan, wiring: Wiring): CircuitRows {
   return withCrossings(rows);
 }
 
-const railEnd = (plan: CircuitPlan, i: 0 | 1): RungEnd => ({to: 'rail', terminal: plan.circuit.rails[i]});
+const railEnd = (plan: CircuitPlan, i: 0 | 1): RungEnd => ({
+  to: 'rail',
+  terminal: plan.circuit.rails[i],
+});
 
 class RowsBuilder {
   readonly #wiring: Wiring;
@@ -157,7 +115,9 @@ class RowsBuilder {
 
   #glyph(terminal: string, through: boolean): Item {
     const column = this.#column();
-    return isHidden(terminal) ? {is: 'node', column, terminal} : {is: 'terminal', column, terminal, through};
+    return isHidden(terminal)
+      ? {is: 'node', column, terminal}
+      : {is: 'terminal', column, terminal, through};
   }
 
   #lead(terminal: string): Link {
@@ -183,7 +143,11 @@ class RowsBuilder {
         height += block.height;
         return block;
       });
-      return {height, left: blocks.flatMap(({left}) => left), right: blocks.flatMap(({right}) => right)};
+      return {
+        height,
+        left: blocks.flatMap(({left}) => left),
+        right: blocks.flatMap(({right}) => right),
+      };
     }
     let done: Block | undefined;
     for (const part of tree.parts) {
@@ -197,7 +161,11 @@ class RowsBuilder {
       const next = this.#lay(part, top);
       const fan = this.#join(done.right, next.left, top);
       for (let row = top; row < this.#rows.length; row++)
-        this.#rows[row] = [...(before[row - top] ?? []), ...(fan.get(row) ?? []), ...this.#rows[row]!];
+        this.#rows[row] = [
+          ...(before[row - top] ?? []),
+          ...(fan.get(row) ?? []),
+          ...this.#rows[row]!,
+        ];
       done = {height: Math.max(done.height, next.height), left: done.left, right: next.right};
     }
     return done!;
@@ -206,8 +174,16 @@ class RowsBuilder {
   /** The net between two blocks in series: a tree of terminals from a middle one out to both sides. */
   #join(from: readonly Ending[], to: readonly Ending[], top: number): Map<number, Sequence> {
     const middle = from.length === 1 || to.length > 1 ? from[0]!.terminal : to[0]!.terminal;
-    const fanIn = treeOver(this.#wiring, middle, from.map(({terminal}) => terminal));
-    const fanOut = treeOver(this.#wiring, middle, to.map(({terminal}) => terminal));
+    const fanIn = treeOver(
+      this.#wiring,
+      middle,
+      from.map(({terminal}) => terminal),
+    );
+    const fanOut = treeOver(
+      this.#wiring,
+      middle,
+      to.map(({terminal}) => terminal),
+    );
     const column = this.#column();
     const rows = new Map<number, Sequence>();
     const at = (row: number): Sequence => {
@@ -220,7 +196,8 @@ class RowsBuilder {
     const spans = new Set([top]);
     this.#spread(fanIn, from, top, column, left, spans);
     this.#spread(fanOut, to, top, column, right, spans);
-    for (const [row, sequence] of left) at(row).push(...[...sequence, ...this.#leadAt(row, from)].reverse());
+    for (const [row, sequence] of left)
+      at(row).push(...[...sequence, ...this.#leadAt(row, from)].reverse());
     const own = [...from, ...to].some(({terminal}) => terminal === middle);
     const glyph: Item = isHidden(middle)
       ? {is: 'node', column, terminal: middle}
@@ -229,7 +206,8 @@ class RowsBuilder {
     at(top).push(glyph);
     if (!right.has(top)) at(top).push(...this.#leadAt(top, to));
     for (const [row, sequence] of right) at(row).push(...sequence, ...this.#leadAt(row, to));
-    if (spans.size > 1) this.#verticals.push({column, terminal: middle, rows: [...spans].sort((a, b) => a - b)});
+    if (spans.size > 1)
+      this.#verticals.push({column, terminal: middle, rows: [...spans].sort((a, b) => a - b)});
     return rows;
   }
 
@@ -277,7 +255,11 @@ class RowsBuilder {
       const under = new Set([row]);
       this.#spread(child, ends, row, own, out, under);
       if (under.size > 1)
-        this.#verticals.push({column: own, terminal: child.terminal, rows: [...under].sort((a, b) => a - b)});
+        this.#verticals.push({
+          column: own,
+          terminal: child.terminal,
+          rows: [...under].sort((a, b) => a - b),
+        });
     }
   }
 }
@@ -299,5 +281,7 @@ const linkOf = (joint: Joint): Link =>
 
 function rowsUnder(node: NetTree, ends: readonly Ending[]): number[] {
   const own = ends.filter(({terminal}) => terminal === node.terminal).map(({row}) => row);
-  return [...own, ...node.children.flatMap((child) => rowsUnder(child, ends))].sort((a, b) => a - b);
+  return [...own, ...node.children.flatMap((child) => rowsUnder(child, ends))].sort(
+    (a, b) => a - b,
+  );
 }

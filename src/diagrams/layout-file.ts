@@ -1,6 +1,7 @@
 import type {Unit} from '../content/unit.ts';
 import type {ConnectionLayout} from './connection-layout.ts';
-import {isStrip, type PartDecision, type Side} from './connection-part.ts';
+import type {PartDecision, Side} from './part-geometry.ts';
+import {isStrip} from './terminal-groups.ts';
 import type {Box, Point} from './drawing.ts';
 
 /** Raised when geometry of parts or the meaning of a layout file changes: old files no longer fit. */
@@ -18,7 +19,9 @@ export interface LayoutFile {
   readonly size: readonly [width: number, height: number];
   readonly enclosures: Readonly<Record<string, BoxNumbers>>;
   /** Corner, order of terminal groups, sides as a word of l and r. */
-  readonly parts: Readonly<Record<string, readonly [x: number, y: number, order: readonly number[], sides: string]>>;
+  readonly parts: Readonly<
+    Record<string, readonly [x: number, y: number, order: readonly number[], sides: string]>
+  >;
   /** x, y of the corner points of each wire, one after another, from its `from` end to its `to` end. */
   readonly wires: Readonly<Record<string, readonly number[]>>;
 }
@@ -43,14 +46,19 @@ export function structureHash(unit: Unit): string {
 const numbers = ({x, y, width, height}: Box): BoxNumbers => [x, y, width, height];
 
 /** A search's result as a file. */
-export function toLayoutFile(unit: Unit, {decisions, placement}: Pick<ConnectionLayout, 'decisions' | 'placement'>): LayoutFile {
+export function toLayoutFile(
+  unit: Unit,
+  {decisions, placement}: Pick<ConnectionLayout, 'decisions' | 'placement'>,
+): LayoutFile {
   return {
     unit: unit.id,
     version: LAYOUT_VERSION,
     hash: structureHash(unit),
     seed: decisions.seed,
     size: [placement.width, placement.height],
-    enclosures: Object.fromEntries(Object.entries(placement.enclosures).map(([id, box]) => [id, numbers(box)])),
+    enclosures: Object.fromEntries(
+      Object.entries(placement.enclosures).map(([id, box]) => [id, numbers(box)]),
+    ),
     parts: Object.fromEntries(
       unit.parts.map((part) => {
         const {order, sides} = decisions.parts[part.id]!;
@@ -58,7 +66,9 @@ export function toLayoutFile(unit: Unit, {decisions, placement}: Pick<Connection
         return [part.id, [x, y, order, sides.map((side) => side[0]).join('')]];
       }),
     ),
-    wires: Object.fromEntries(unit.wires.map(({id}) => [id, (placement.wires[id] ?? []).flatMap(({x, y}) => [x, y])])),
+    wires: Object.fromEntries(
+      unit.wires.map(({id}) => [id, (placement.wires[id] ?? []).flatMap(({x, y}) => [x, y])]),
+    ),
   };
 }
 
@@ -89,11 +99,18 @@ export function decisionsOf(unit: Unit, file: LayoutFile): Readonly<Record<strin
         const terminal = `${part.id}.${name}`;
         const list = [...(ends.get(terminal) ?? [])].sort((a, b) => a.y - b.y);
         if (isStrip(part)) {
-          lugs[`${terminal}:left`] = list.filter((end) => Math.abs(end.x - x) < 1).map(({wire}) => wire);
-          lugs[`${terminal}:right`] = list.filter((end) => Math.abs(end.x - x) >= 1).map(({wire}) => wire);
+          lugs[`${terminal}:left`] = list
+            .filter((end) => Math.abs(end.x - x) < 1)
+            .map(({wire}) => wire);
+          lugs[`${terminal}:right`] = list
+            .filter((end) => Math.abs(end.x - x) >= 1)
+            .map(({wire}) => wire);
         } else if (list.length > 0) lugs[terminal] = list.map(({wire}) => wire);
       }
-      return [part.id, {order, sides: [...sides].map((letter): Side => (letter === 'l' ? 'left' : 'right')), lugs}];
+      return [
+        part.id,
+        {order, sides: [...sides].map((letter): Side => (letter === 'l' ? 'left' : 'right')), lugs},
+      ];
     }),
   );
 }

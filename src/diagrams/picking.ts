@@ -30,12 +30,18 @@ export function distanceToMark(at: Point, mark: TerminalMark): number {
 }
 
 /** Nearest point of a polyline, and how far it is. */
-export function nearestOn(at: Point, path: readonly Point[]): {readonly distance: number; readonly at: Point} {
+export function nearestOn(
+  at: Point,
+  path: readonly Point[],
+): {readonly distance: number; readonly at: Point} {
   let best = {distance: Infinity, at};
   for (let i = 1; i < path.length; i++) {
     const [from, to] = [path[i - 1]!, path[i]!];
     const length2 = (to.x - from.x) ** 2 + (to.y - from.y) ** 2;
-    const along = length2 === 0 ? 0 : ((at.x - from.x) * (to.x - from.x) + (at.y - from.y) * (to.y - from.y)) / length2;
+    const along =
+      length2 === 0
+        ? 0
+        : ((at.x - from.x) * (to.x - from.x) + (at.y - from.y) * (to.y - from.y)) / length2;
     const t = Math.min(1, Math.max(0, along));
     const near = {x: from.x + t * (to.x - from.x), y: from.y + t * (to.y - from.y)};
     const distance = Math.hypot(at.x - near.x, at.y - near.y);
@@ -48,25 +54,41 @@ export function nearestOn(at: Point, path: readonly Point[]): {readonly distance
  * What a person means who points at `at` (drawing units): the nearest terminal within reach, else the
  * nearest wire, else the part around it. `scale` turns the pointer's reach in pixels into drawing units.
  */
-export function pick(at: Point, scale: number, pointer: string, from: Pickable): Picked | undefined {
+export function pick(
+  at: Point,
+  scale: number,
+  pointer: string,
+  from: Pickable,
+): Picked | undefined {
   const reach = reachOf(pointer);
   const terminal = nearest(from.terminals, (mark) => distanceToMark(at, mark));
-  if (terminal && terminal.distance * scale <= reach.terminal) return {is: 'terminal', mark: terminal.item};
+  if (terminal && terminal.distance * scale <= reach.terminal)
+    return {is: 'terminal', mark: terminal.item};
   if (from.lids.some((lid) => inBox(at, lid))) return undefined;
   const paths = from.wires.flatMap(({id, paths: own}) => own.map((path) => ({id, path})));
   const wire = nearest(paths, ({path}) => nearestOn(at, path).distance);
   if (wire && wire.distance * scale <= reach.wire)
     return {is: 'wire', wire: wire.item.id, at: nearestOn(at, wire.item.path).at};
-  const [part] = from.parts.filter((box) => inBox(at, box)).sort((a, b) => a.width * a.height - b.width * b.height);
+  const [part] = from.parts
+    .filter((box) => inBox(at, box))
+    .sort((a, b) => a.width * a.height - b.width * b.height);
   return part ? {is: 'part', part: part.part} : undefined;
 }
 
 /** Terminals within reach of a pointer; more than one differing means that the finger cannot tell them apart. */
-export function withinReach(at: Point, scale: number, pointer: string, terminals: readonly TerminalMark[]): readonly TerminalMark[] {
+export function withinReach(
+  at: Point,
+  scale: number,
+  pointer: string,
+  terminals: readonly TerminalMark[],
+): readonly TerminalMark[] {
   return terminals.filter((mark) => distanceToMark(at, mark) * scale <= reachOf(pointer).terminal);
 }
 
-function nearest<T>(list: readonly T[], distance: (item: T) => number): {item: T; distance: number} | undefined {
+function nearest<T>(
+  list: readonly T[],
+  distance: (item: T) => number,
+): {item: T; distance: number} | undefined {
   let best: {item: T; distance: number} | undefined;
   for (const item of list) {
     const d = distance(item);
@@ -76,8 +98,15 @@ function nearest<T>(list: readonly T[], distance: (item: T) => number): {item: T
 }
 
 /** Where an arrow key goes: the nearest point in that direction, sideways distance counting double. */
-export function nextInDirection<T extends Point>(from: Point, list: readonly T[], direction: 'left' | 'right' | 'up' | 'down'): T | undefined {
-  const [ux, uy] = {left: [-1, 0], right: [1, 0], up: [0, -1], down: [0, 1]}[direction] as [number, number];
+export function nextInDirection<T extends Point>(
+  from: Point,
+  list: readonly T[],
+  direction: 'left' | 'right' | 'up' | 'down',
+): T | undefined {
+  const [ux, uy] = {left: [-1, 0], right: [1, 0], up: [0, -1], down: [0, 1]}[direction] as [
+    number,
+    number,
+  ];
   return nearest(
     list.filter(({x, y}) => (x - from.x) * ux + (y - from.y) * uy > 1),
     ({x, y}) => {
@@ -96,7 +125,13 @@ export function partBoxes(drawing: Drawing): (Box & {readonly part: string})[] {
     ...drawing.symbols.map(({part, symbol, x, y, width}) => {
       const half = (width ?? 48) / 2 + 2;
       const above = Math.max(symbols[symbol].above, 8) + 17;
-      return {part, x: x - half, y: y - above, width: 2 * half, height: above + Math.max(symbols[symbol].below, 6) + 3};
+      return {
+        part,
+        x: x - half,
+        y: y - above,
+        width: 2 * half,
+        height: above + Math.max(symbols[symbol].below, 6) + 3,
+      };
     }),
   ];
 }

@@ -43,7 +43,10 @@ export function edgesIn<E extends NetworkEdge>(tree: SpTree<E>): E[] {
   return tree.kind === 'edge' ? [tree.edge] : tree.parts.flatMap(edgesIn);
 }
 
-function combine<E extends NetworkEdge>(kind: 'series' | 'parallel', trees: readonly SpTree<E>[]): SpTree<E> {
+function combine<E extends NetworkEdge>(
+  kind: 'series' | 'parallel',
+  trees: readonly SpTree<E>[],
+): SpTree<E> {
   return {kind, parts: trees.flatMap((tree) => (tree.kind === kind ? tree.parts : [tree]))};
 }
 
@@ -51,7 +54,11 @@ function combine<E extends NetworkEdge>(kind: 'series' | 'parallel', trees: read
  * Decomposes `edges` between nodes `from` and `to`. Edge ends are node names (nets).
  * Parallel branches keep the order in which their first edges were given.
  */
-export function decompose<E extends NetworkEdge>(edges: readonly E[], from: string, to: string): Decomposition<E> {
+export function decompose<E extends NetworkEdge>(
+  edges: readonly E[],
+  from: string,
+  to: string,
+): Decomposition<E> {
   const cut: Branch<E>[] = [];
   const loose: Branch<E>[] = [];
   let branches: Branch<E>[] = edges.map((edge) => ({
@@ -80,19 +87,22 @@ function reduce<E extends NetworkEdge>(
 ): {branches: Branch<E>[]; loose: Branch<E>[]} {
   let branches = [...start];
   const loose: Branch<E>[] = [];
-  for (let changed = true; changed; ) {
+  for (let changed = true; changed;) {
     changed = false;
     const merged = mergeParallel(branches);
     if (merged.length < branches.length) changed = true;
     branches = merged;
     const at = new Map<string, Branch<E>[]>();
     for (const branch of branches)
-      for (const node of new Set([branch.from, branch.to])) at.set(node, [...(at.get(node) ?? []), branch]);
+      for (const node of new Set([branch.from, branch.to]))
+        at.set(node, [...(at.get(node) ?? []), branch]);
     for (const branch of branches)
       // both ends on one node, or an end that nothing else shares
       if (
         branch.from === branch.to ||
-        [branch.from, branch.to].some((node) => node !== from && node !== to && at.get(node)!.length === 1)
+        [branch.from, branch.to].some(
+          (node) => node !== from && node !== to && at.get(node)!.length === 1,
+        )
       ) {
         loose.push(branch);
         branches = branches.filter((other) => other !== branch);
@@ -104,9 +114,16 @@ function reduce<E extends NetworkEdge>(
       if (node === from || node === to || meeting.length !== 2) continue;
       const [one, other] = meeting as [Branch<E>, Branch<E>];
       const before = one.to === node ? one : {from: one.to, to: node, tree: reverse(one.tree)};
-      const after = other.from === node ? other : {from: node, to: other.from, tree: reverse(other.tree)};
-      const joined = {from: before.from, to: after.to, tree: combine('series', [before.tree, after.tree])};
-      branches = branches.flatMap((branch) => (branch === one ? [joined] : branch === other ? [] : [branch]));
+      const after =
+        other.from === node ? other : {from: node, to: other.from, tree: reverse(other.tree)};
+      const joined = {
+        from: before.from,
+        to: after.to,
+        tree: combine('series', [before.tree, after.tree]),
+      };
+      branches = branches.flatMap((branch) =>
+        branch === one ? [joined] : branch === other ? [] : [branch],
+      );
       changed = true;
       break;
     }
@@ -120,16 +137,25 @@ function mergeParallel<E extends NetworkEdge>(branches: readonly Branch<E>[]): B
     const key = [branch.from, branch.to].sort().join('\n');
     between.set(key, [...(between.get(key) ?? []), branch]);
   }
-  return [...between.values()].map((group) => {
-    const [first] = group as [Branch<E>];
-    if (group.length === 1 || first.from === first.to) return group.length === 1 ? [first] : group;
-    const trees = group.map((branch) => (branch.from === first.from ? branch.tree : reverse(branch.tree)));
-    return [{from: first.from, to: first.to, tree: combine('parallel', trees)}];
-  }).flat();
+  return [...between.values()]
+    .map((group) => {
+      const [first] = group as [Branch<E>];
+      if (group.length === 1 || first.from === first.to)
+        return group.length === 1 ? [first] : group;
+      const trees = group.map((branch) =>
+        branch.from === first.from ? branch.tree : reverse(branch.tree),
+      );
+      return [{from: first.from, to: first.to, tree: combine('parallel', trees)}];
+    })
+    .flat();
 }
 
 /** The branch with fewest edges whose removal lets the rest reduce; failing that, lets it reduce furthest. */
-function lightestBridge<E extends NetworkEdge>(branches: readonly Branch<E>[], from: string, to: string): Branch<E> {
+function lightestBridge<E extends NetworkEdge>(
+  branches: readonly Branch<E>[],
+  from: string,
+  to: string,
+): Branch<E> {
   let best = branches[0]!;
   let bestScore = Infinity;
   for (const branch of branches) {
@@ -143,7 +169,10 @@ function lightestBridge<E extends NetworkEdge>(branches: readonly Branch<E>[], f
     // of equals, the one in the middle: it is the bridge that a reader looks for
     const outer = [branch.from, branch.to].some((node) => node === from || node === to);
     const score =
-      Math.abs(rest.branches.length - 1) * 1e6 + stranded * 1e3 + edgesIn(branch.tree).length + (outer ? 0.5 : 0);
+      Math.abs(rest.branches.length - 1) * 1e6 +
+      stranded * 1e3 +
+      edgesIn(branch.tree).length +
+      (outer ? 0.5 : 0);
     if (score < bestScore) {
       best = branch;
       bestScore = score;

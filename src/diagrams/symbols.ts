@@ -16,6 +16,7 @@ export type SymbolName =
   | 'breaker-pole'
   | 'pressure-rise'
   | 'pressure-fall'
+  | 'draft-open'
   | 'float-rise'
   | 'float-fall'
   | 'temperature-rise'
@@ -32,6 +33,7 @@ export type SymbolName =
   | 'heater'
   | 'lamp'
   | 'thermistor'
+  | 'flame'
   | 'module'
   | 'source'
   | 'dc-source'
@@ -41,7 +43,11 @@ export type SymbolName =
 /** A stroke of a symbol. `heavy` strokes are contact bars and arms; `solid` ones are filled with ink. */
 export type Stroke =
   | {readonly d: string; readonly heavy?: true; readonly solid?: true; readonly hollow?: true}
-  | {readonly circle: readonly [number, number, number]; readonly hollow?: true; readonly solid?: true};
+  | {
+      readonly circle: readonly [number, number, number];
+      readonly hollow?: true;
+      readonly solid?: true;
+    };
 
 export interface SymbolShape {
   readonly strokes: readonly Stroke[];
@@ -118,7 +124,12 @@ export const symbols: Readonly<Record<SymbolName, SymbolShape>> = {
   },
   // arm on top of the contacts is pushed off by what rises beneath it
   'pressure-rise': {
-    strokes: [...pivots, {d: 'M-15 -3.6H16', heavy: true}, {d: 'M0 -3V10'}, {d: dome, hollow: true}],
+    strokes: [
+      ...pivots,
+      {d: 'M-15 -3.6H16', heavy: true},
+      {d: 'M0 -3V10'},
+      {d: dome, hollow: true},
+    ],
     above: 6,
     below: 19,
   },
@@ -128,13 +139,34 @@ export const symbols: Readonly<Record<SymbolName, SymbolShape>> = {
     above: 4,
     below: 19,
   },
+  // hanging open: what rises beneath it lifts it to the contacts
+  'draft-open': {
+    strokes: [
+      ...pivots,
+      {d: 'M-11 1.5L13.5 8', heavy: true},
+      {d: 'M0 4.5V10'},
+      {d: dome, hollow: true},
+    ],
+    above: 4,
+    below: 19,
+  },
   'float-rise': {
-    strokes: [...pivots, {d: 'M-15 -3.6H16', heavy: true}, {d: 'M0 -3V9.5'}, {circle: [0, 14, 4.5], hollow: true}],
+    strokes: [
+      ...pivots,
+      {d: 'M-15 -3.6H16', heavy: true},
+      {d: 'M0 -3V9.5'},
+      {circle: [0, 14, 4.5], hollow: true},
+    ],
     above: 6,
     below: 20,
   },
   'float-fall': {
-    strokes: [...pivots, {d: 'M-15 3.6H16', heavy: true}, {d: 'M0 4V9.5'}, {circle: [0, 14, 4.5], hollow: true}],
+    strokes: [
+      ...pivots,
+      {d: 'M-15 3.6H16', heavy: true},
+      {d: 'M0 4V9.5'},
+      {circle: [0, 14, 4.5], hollow: true},
+    ],
     above: 4,
     below: 20,
   },
@@ -154,7 +186,12 @@ export const symbols: Readonly<Record<SymbolName, SymbolShape>> = {
     below: 7,
   },
   'fusible-link': {
-    strokes: [leads(15), {d: 'M-15 0C-9 -11 -5 -5 0 0C5 5 9 11 15 0'}, {circle: [-15, 0, 1.8], solid: true}, {circle: [15, 0, 1.8], solid: true}],
+    strokes: [
+      leads(15),
+      {d: 'M-15 0C-9 -11 -5 -5 0 0C5 5 9 11 15 0'},
+      {circle: [-15, 0, 1.8], solid: true},
+      {circle: [15, 0, 1.8], solid: true},
+    ],
     above: 8,
     below: 8,
   },
@@ -192,7 +229,11 @@ export const symbols: Readonly<Record<SymbolName, SymbolShape>> = {
     below: 11,
   },
   heater: {
-    strokes: [leads(17), {d: 'M-17 -5.5H17V5.5H-17Z', hollow: true}, {d: 'M-8.5 -5.5V5.5M0 -5.5V5.5M8.5 -5.5V5.5'}],
+    strokes: [
+      leads(17),
+      {d: 'M-17 -5.5H17V5.5H-17Z', hollow: true},
+      {d: 'M-8.5 -5.5V5.5M0 -5.5V5.5M8.5 -5.5V5.5'},
+    ],
     above: 7,
     below: 7,
   },
@@ -210,14 +251,31 @@ export const symbols: Readonly<Record<SymbolName, SymbolShape>> = {
     above: 11,
     below: 11,
   },
+  flame: {
+    strokes: [
+      leads(12),
+      {circle: [0, 0, 12], hollow: true},
+      {d: 'M0 8C-7 4.5 -4.5 -1.5 0 -8.5C4.5 -1.5 7 4.5 0 8Z'},
+    ],
+    above: 13,
+    below: 13,
+  },
   module: {strokes: [], above: 12, below: 12, tagAt: [0, 3.8]},
   source: {
-    strokes: [leads(12), {circle: [0, 0, 12], hollow: true}, {d: 'M-7 0C-5 -7.5 -2 -7.5 0 0C2 7.5 5 7.5 7 0'}],
+    strokes: [
+      leads(12),
+      {circle: [0, 0, 12], hollow: true},
+      {d: 'M-7 0C-5 -7.5 -2 -7.5 0 0C2 7.5 5 7.5 7 0'},
+    ],
     above: 13,
     below: 13,
   },
   'dc-source': {
-    strokes: [leads(12), {circle: [0, 0, 12], hollow: true}, {d: 'M-6 -2.5H6M-6 2.5H-3M-1.5 2.5H1.5M3 2.5H6'}],
+    strokes: [
+      leads(12),
+      {circle: [0, 0, 12], hollow: true},
+      {d: 'M-6 -2.5H6M-6 2.5H-3M-1.5 2.5H1.5M3 2.5H6'},
+    ],
     above: 13,
     below: 13,
   },

@@ -31,7 +31,11 @@ export function labelBox(label: Label): Box {
   const {size} = labelType[label.role];
   const width = labelWidth(label.text, label.role);
   const x =
-    label.anchor === 'start' ? label.x : label.anchor === 'end' ? label.x - width : label.x - width / 2;
+    label.anchor === 'start'
+      ? label.x
+      : label.anchor === 'end'
+        ? label.x - width
+        : label.x - width / 2;
   return {x, y: label.y - size * 0.76, width, height: size * 0.98};
 }
 

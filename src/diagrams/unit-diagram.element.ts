@@ -4,14 +4,41 @@ import {repeat} from 'lit/directives/repeat.js';
 import type {Unit} from '../content/unit.ts';
 import {placeBadges} from './badge-places.ts';
 import {drawConnections} from './connection-drawing.ts';
-import {badgeMarker, clampMarker, jumperMarker, leadMarker, lid, liftedEnds, liftedMarker, liftedPoint} from './diagram-markers.element.ts';
-import {drawTerminal, drawWire, inkOver, scene, terminalName, wireLabels, wireName} from './diagram-scene.element.ts';
+import {
+  badgeMarker,
+  clampMarker,
+  jumperMarker,
+  leadMarker,
+  lid,
+  liftedEnds,
+  liftedMarker,
+  liftedPoint,
+} from './diagram-markers.element.ts';
+import {
+  drawTerminal,
+  drawWire,
+  inkOver,
+  scene,
+  terminalName,
+  wireLabels,
+  wireName,
+} from './diagram-scene.element.ts';
 import type {Box, Drawing, Point, TerminalMark, WireDrawing} from './drawing.ts';
 import {layoutLadder} from './ladder-layout.ts';
 import type {LayoutFile} from './layout-file.ts';
 import {nextInDirection, partBoxes, pick, withinReach, type Pickable} from './picking.ts';
 import {unitDiagramStyles} from './unit-diagram.styles.ts';
-import {bringIntoView, fit, fitWidth, panBy, PROBING_SCALE, toDrawing, zoomAt, type Size, type Viewport} from './viewport.ts';
+import {
+  bringIntoView,
+  fit,
+  fitWidth,
+  panBy,
+  PROBING_SCALE,
+  toDrawing,
+  zoomAt,
+  type Size,
+  type Viewport,
+} from './viewport.ts';
 import {labelWires, type WireLabel} from './wire-labels.ts';
 
 /** What a pick is for: placing a lead, closing the clamp, working on a wire, pointing something out. */
@@ -32,6 +59,7 @@ interface Target extends Point {
 /** Below this movement in pixels a press is a pick, not a drag. */
 const SLOP = 6;
 const NEAR_SCALE = 1.25;
+const TOOLS_HEIGHT = 56;
 
 /**
  * The drawing of a unit as ladder or connection diagram, to look at and to probe. It is given the unit and
@@ -87,6 +115,7 @@ export class UnitDiagram extends LitElement {
   /** Which of several marks of one terminal was picked: the lead is drawn there. */
   #pickedMark = new Map<string, Point>();
   #observer?: ResizeObserver;
+  #observed?: HTMLElement;
   #print = typeof matchMedia === 'function' ? matchMedia('print') : undefined;
   #aimed?: Element;
 
@@ -101,6 +130,7 @@ export class UnitDiagram extends LitElement {
     super.disconnectedCallback();
     this.#observer?.disconnect();
     this.#observer = undefined;
+    this.#observed = undefined;
     this.#print?.removeEventListener('change', this.#onPrint);
     window.removeEventListener('beforeprint', this.#onPrint);
     window.removeEventListener('afterprint', this.#onPrint);
@@ -111,7 +141,10 @@ export class UnitDiagram extends LitElement {
   }
 
   protected override updated(): void {
-    if (!this.#observer && this.frame) {
+    // the frame comes and goes with the drawing: a layout may still be on its way
+    if (this.frame && this.frame !== this.#observed) {
+      this.#observer?.disconnect();
+      this.#observed = this.frame;
       this.#observer = new ResizeObserver(() => this.#measure());
       this.#observer.observe(this.frame);
       // wheel must be cancelled, and Lit adds passive listeners for it
@@ -132,9 +165,15 @@ export class UnitDiagram extends LitElement {
     if (!box || !this.drawing) return;
     if (this.#viewport.scale < PROBING_SCALE) {
       const centre = {x: this.#size.width / 2, y: this.#size.height / 2};
-      this.#viewport = zoomAt(this.#viewport, PROBING_SCALE / this.#viewport.scale, centre, this.drawing, this.#size);
+      this.#viewport = zoomAt(
+        this.#viewport,
+        PROBING_SCALE / this.#viewport.scale,
+        centre,
+        this.drawing,
+        this.#size,
+      );
     }
-    this.#moveTo(bringIntoView(this.#viewport, box, this.#size), 'glide');
+    this.#moveTo(bringIntoView(this.#viewport, box, this.#clear()), 'glide');
   }
 
   /** The whole drawing in the frame. */
@@ -190,9 +229,12 @@ export class UnitDiagram extends LitElement {
     const reachableWires = this.#reachableWires(drawing);
     const current = this.#currentKey();
     const leads = [this.red, this.black].filter((it): it is string => it !== undefined);
-    const hidden = (enclosure: string): boolean => drawing.view === 'connection' && closed.has(enclosure);
+    const hidden = (enclosure: string): boolean =>
+      drawing.view === 'connection' && closed.has(enclosure);
     // the chosen wire lies on top of the others
-    const wires = [...drawing.wires].sort((a, b) => Number(a.id === this.selectedWire) - Number(b.id === this.selectedWire));
+    const wires = [...drawing.wires].sort(
+      (a, b) => Number(a.id === this.selectedWire) - Number(b.id === this.selectedWire),
+    );
     return svg`
       ${scene(drawing, this.selectedPart)}
       <g>${repeat(
@@ -221,7 +263,10 @@ export class UnitDiagram extends LitElement {
       ${lids.map(lid)}
       <g aria-hidden="true">${placeBadges(
         drawing,
-        this.observations.map((it) => ({part: it.part, text: it.display || it.is.replace(/-/g, ' ')})),
+        this.observations.map((it) => ({
+          part: it.part,
+          text: it.display || it.is.replace(/-/g, ' '),
+        })),
       ).map(badgeMarker)}</g>
       <g aria-hidden="true">${this.#markers(unit, drawing)}</g>`;
   }
@@ -243,7 +288,8 @@ export class UnitDiagram extends LitElement {
     const seen = new Set<string>();
     const enclosureOf = new Map(this.unit!.parts.map(({id, enclosure}) => [id, enclosure]));
     return partBoxes(drawing).filter(({part}) => {
-      if (seen.has(part) || (drawing.view === 'connection' && closed.has(enclosureOf.get(part)!))) return false;
+      if (seen.has(part) || (drawing.view === 'connection' && closed.has(enclosureOf.get(part)!)))
+        return false;
       seen.add(part);
       return true;
     });
@@ -269,24 +315,43 @@ export class UnitDiagram extends LitElement {
       const point = terminal === undefined ? undefined : at(terminal);
       return point ? leadMarker(which, point) : nothing;
     };
-    const jaw = this.clamp === undefined ? undefined : middleOf(drawing.wires.find(({id}) => id === this.clamp), 0.75);
-    return [...ends.map(liftedMarker), ...jumpers, jaw ? clampMarker(jaw) : nothing, lead('black'), lead('red')];
+    const jaw =
+      this.clamp === undefined
+        ? undefined
+        : middleOf(
+            drawing.wires.find(({id}) => id === this.clamp),
+            0.75,
+          );
+    return [
+      ...ends.map(liftedMarker),
+      ...jumpers,
+      jaw ? clampMarker(jaw) : nothing,
+      lead('black'),
+      lead('red'),
+    ];
   }
 
   /** Ids of enclosures whose covers are closed. */
   #closed(): ReadonlySet<string> {
     const open = this.openEnclosures;
     if (!open || !this.unit) return new Set();
-    return new Set(this.unit.enclosures.filter(({id, cover}) => cover && !open.includes(id)).map(({id}) => id));
+    return new Set(
+      this.unit.enclosures.filter(({id, cover}) => cover && !open.includes(id)).map(({id}) => id),
+    );
   }
 
   /** Wires with an end that is not behind a closed cover. */
   #reachableWires(drawing: Drawing): ReadonlySet<string> {
     const closed = this.#closed();
     const enclosureOf = new Map(this.unit!.parts.map(({id, enclosure}) => [id, enclosure]));
-    const open = (terminal: string): boolean => !closed.has(enclosureOf.get(terminal.slice(0, terminal.indexOf('.')))!);
+    const open = (terminal: string): boolean =>
+      !closed.has(enclosureOf.get(terminal.slice(0, terminal.indexOf('.')))!);
     const drawn = new Set(drawing.wires.map(({id}) => id));
-    return new Set(this.unit!.wires.filter(({id, from, to}) => drawn.has(id) && (open(from) || open(to))).map(({id}) => id));
+    return new Set(
+      this.unit!.wires.filter(({id, from, to}) => drawn.has(id) && (open(from) || open(to))).map(
+        ({id}) => id,
+      ),
+    );
   }
 
   #pickable(drawing: Drawing): Pickable {
@@ -299,7 +364,16 @@ export class UnitDiagram extends LitElement {
         ? [
             ...ends.map((end): TerminalMark => {
               const {x, y} = liftedPoint(end);
-              return {terminal: end.end, part: '', enclosure: '', shape: 'ring', x, y, width: 9, height: 9};
+              return {
+                terminal: end.end,
+                part: '',
+                enclosure: '',
+                shape: 'ring',
+                x,
+                y,
+                width: 9,
+                height: 9,
+              };
             }),
             ...drawing.terminals.filter(({enclosure}) => !closed.has(enclosure)),
           ]
@@ -318,17 +392,24 @@ export class UnitDiagram extends LitElement {
     const targets: Target[] = [];
     if (this.mode === 'red' || this.mode === 'black')
       drawing.terminals.forEach((mark, i) => {
-        if (!closed.has(mark.enclosure)) targets.push({key: `terminal ${i}`, x: mark.x, y: mark.y, box: around(mark)});
+        if (!closed.has(mark.enclosure))
+          targets.push({key: `terminal ${i}`, x: mark.x, y: mark.y, box: around(mark)});
       });
     else {
       const reachable = this.#reachableWires(drawing);
       for (const wire of drawing.wires) {
         const at = middleOf(wire);
-        if (at && reachable.has(wire.id)) targets.push({key: `wire ${wire.id}`, ...at, box: {...at, width: 1, height: 1}});
+        if (at && reachable.has(wire.id))
+          targets.push({key: `wire ${wire.id}`, ...at, box: {...at, width: 1, height: 1}});
       }
       if (this.mode === 'select')
         for (const box of this.#partMarks(drawing, closed))
-          targets.push({key: `part ${box.part}`, x: box.x + box.width / 2, y: box.y + box.height / 2, box});
+          targets.push({
+            key: `part ${box.part}`,
+            x: box.x + box.width / 2,
+            y: box.y + box.height / 2,
+            box,
+          });
     }
     const row = (y: number): number => Math.round(y / 30);
     return targets.sort((a, b) => row(a.y) - row(b.y) || a.x - b.x);
@@ -372,11 +453,13 @@ export class UnitDiagram extends LitElement {
   }
 
   #measure(): void {
+    if (!this.frame) return;
     const {clientWidth: width, clientHeight: height} = this.frame;
     if (width === 0 || height === 0 || this.printing) return;
     this.#size = {width, height};
     // a phone takes the circuits one under another; wide frames side by side
-    const aspect = width < 640 ? 0.5 : Math.min(2.4, Math.max(1, Math.round((width / height) * 5) / 5));
+    const aspect =
+      width < 640 ? 0.5 : Math.min(2.4, Math.max(1, Math.round((width / height) * 5) / 5));
     if (this.view === 'ladder' && aspect !== this.#aspect) {
       this.#aspect = aspect;
       this.#redraw();
@@ -391,7 +474,17 @@ export class UnitDiagram extends LitElement {
   /** All of it where that can be read; in a narrow frame its width, from the top. */
   #firstView(): Viewport {
     const whole = fit(this.drawing!, this.#size);
-    return this.#size.width < 640 && whole.scale < 0.6 ? fitWidth(this.drawing!, this.#size) : whole;
+    return this.#size.width < 640 && whole.scale < 0.6
+      ? fitWidth(this.drawing!, this.#size)
+      : whole;
+  }
+
+  /** The frame without the strip that the view's buttons stand on. */
+  #clear(): Size {
+    return {
+      width: this.#size.width,
+      height: Math.max(this.#size.height - TOOLS_HEIGHT, this.#size.height / 2),
+    };
   }
 
   #moveTo(viewport: Viewport, manner: 'glide' | 'at once'): void {
@@ -410,7 +503,9 @@ export class UnitDiagram extends LitElement {
   }
 
   #onPrint = (event: Event): void => {
-    this.printing = event.type === 'beforeprint' || (event.type === 'change' && (event as MediaQueryListEvent).matches);
+    this.printing =
+      event.type === 'beforeprint' ||
+      (event.type === 'change' && (event as MediaQueryListEvent).matches);
     // the page is printed before the next microtask
     this.performUpdate();
   };
@@ -420,17 +515,15 @@ export class UnitDiagram extends LitElement {
     if (!key || !this.drawing) return;
     this.current = key;
     const target = this.#targets().find((it) => it.key === key);
-    if (target && !this.#pressed) this.#moveTo(bringIntoView(this.#viewport, target.box, this.#size), 'glide');
+    if (target && !this.#pressed)
+      this.#moveTo(bringIntoView(this.#viewport, target.box, this.#clear()), 'glide');
   };
 
   #onKeydown = (event: KeyboardEvent): void => {
     if (event.ctrlKey || event.metaKey || event.altKey || !this.drawing) return;
-    const arrow = {ArrowLeft: 'left', ArrowRight: 'right', ArrowUp: 'up', ArrowDown: 'down'}[event.key] as
-      | 'left'
-      | 'right'
-      | 'up'
-      | 'down'
-      | undefined;
+    const arrow = {ArrowLeft: 'left', ArrowRight: 'right', ArrowUp: 'up', ArrowDown: 'down'}[
+      event.key
+    ] as 'left' | 'right' | 'up' | 'down' | undefined;
     const key = (event.target as Element).getAttribute('data-target');
     if (event.key === '+' || event.key === '=') this.zoom(1.35);
     else if (event.key === '-' || event.key === '−') this.zoom(1 / 1.35);
@@ -441,7 +534,10 @@ export class UnitDiagram extends LitElement {
       const targets = this.#targets();
       this.#element(targets[event.key === 'Home' ? 0 : targets.length - 1]?.key ?? '')?.focus();
     } else if (arrow) {
-      const [dx, dy] = {left: [60, 0], right: [-60, 0], up: [0, 60], down: [0, -60]}[arrow] as [number, number];
+      const [dx, dy] = {left: [60, 0], right: [-60, 0], up: [0, 60], down: [0, -60]}[arrow] as [
+        number,
+        number,
+      ];
       this.#moved = true;
       this.#moveTo(panBy(this.#viewport, dx, dy, this.drawing, this.#size), 'glide');
     } else return;
@@ -485,7 +581,11 @@ export class UnitDiagram extends LitElement {
   #onPointerdown = (event: PointerEvent): void => {
     if (event.button !== 0) return;
     this.#pointers.set(event.pointerId, this.#local(event));
-    this.#pressed = {at: this.#local(event), pointer: event.pointerType, dragged: this.#pointers.size > 1};
+    this.#pressed = {
+      at: this.#local(event),
+      pointer: event.pointerType,
+      dragged: this.#pointers.size > 1,
+    };
     this.frame.setPointerCapture?.(event.pointerId);
   };
 
@@ -495,7 +595,11 @@ export class UnitDiagram extends LitElement {
     const last = this.#pointers.get(event.pointerId);
     if (!drawing) return;
     if (!last || !this.#pressed) return this.#aim(at, event.pointerType);
-    if (!this.#pressed.dragged && Math.hypot(at.x - this.#pressed.at.x, at.y - this.#pressed.at.y) < SLOP) return;
+    if (
+      !this.#pressed.dragged &&
+      Math.hypot(at.x - this.#pressed.at.x, at.y - this.#pressed.at.y) < SLOP
+    )
+      return;
     this.#pressed.dragged = true;
     this.#moved = true;
     this.frame.classList.add('dragging');
@@ -539,10 +643,15 @@ export class UnitDiagram extends LitElement {
     const {scale} = this.#viewport;
     const pickable = this.#pickable(drawing);
     // a fingertip over several terminals: come closer first, and let the next touch choose
-    const under = new Set(withinReach(point, scale, pointer, pickable.terminals).map(({terminal}) => terminal));
+    const under = new Set(
+      withinReach(point, scale, pointer, pickable.terminals).map(({terminal}) => terminal),
+    );
     if (pointer === 'touch' && scale < PROBING_SCALE && under.size > 1) {
       this.#moved = true;
-      this.#moveTo(zoomAt(this.#viewport, (PROBING_SCALE * 1.15) / scale, at, drawing, this.#size), 'glide');
+      this.#moveTo(
+        zoomAt(this.#viewport, (PROBING_SCALE * 1.15) / scale, at, drawing, this.#size),
+        'glide',
+      );
       return;
     }
     const picked = pick(point, scale, pointer, pickable);
@@ -561,7 +670,12 @@ export class UnitDiagram extends LitElement {
   /** Shows what a press would pick. */
   #aim(at: Point, pointer: string): void {
     if (pointer === 'touch' || !this.drawing) return;
-    const picked = pick(toDrawing(this.#viewport, at), this.#viewport.scale, pointer, this.#pickable(this.drawing));
+    const picked = pick(
+      toDrawing(this.#viewport, at),
+      this.#viewport.scale,
+      pointer,
+      this.#pickable(this.drawing),
+    );
     const selector =
       picked?.is === 'terminal'
         ? `[data-target="terminal ${this.drawing.terminals.indexOf(picked.mark)}"]`
@@ -581,14 +695,32 @@ export class UnitDiagram extends LitElement {
     event.preventDefault();
     this.#moved = true;
     const step = event.deltaMode === 1 ? 20 : 1;
-    const view = event.ctrlKey || event.metaKey
-      ? zoomAt(this.#viewport, Math.exp(-event.deltaY * step * 0.004), this.#local(event), this.drawing, this.#size)
-      : panBy(this.#viewport, -event.deltaX * step, -event.deltaY * step, this.drawing, this.#size);
+    const view =
+      event.ctrlKey || event.metaKey
+        ? zoomAt(
+            this.#viewport,
+            Math.exp(-event.deltaY * step * 0.004),
+            this.#local(event),
+            this.drawing,
+            this.#size,
+          )
+        : panBy(
+            this.#viewport,
+            -event.deltaX * step,
+            -event.deltaY * step,
+            this.drawing,
+            this.#size,
+          );
     this.#moveTo(view, 'at once');
   };
 }
 
-const around = ({x, y, width, height}: TerminalMark): Box => ({x: x - width / 2, y: y - height / 2, width, height});
+const around = ({x, y, width, height}: TerminalMark): Box => ({
+  x: x - width / 2,
+  y: y - height / 2,
+  width,
+  height,
+});
 
 /** Middle of the longest stretch of a wire, or another share of the way along it. */
 function middleOf(wire: WireDrawing | undefined, share = 0.5): Point | undefined {
@@ -597,7 +729,11 @@ function middleOf(wire: WireDrawing | undefined, share = 0.5): Point | undefined
     for (let i = 1; i < path.length; i++) {
       const [from, to] = [path[i - 1]!, path[i]!];
       const length = Math.hypot(to.x - from.x, to.y - from.y);
-      if (!best || length > best.length) best = {at: {x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share}, length};
+      if (!best || length > best.length)
+        best = {
+          at: {x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share},
+          length,
+        };
     }
   return best?.at;
 }

@@ -49,6 +49,7 @@ export const unitDiagramStyles = css`
     fill: var(--ink);
     font-family: var(--font-body);
     pointer-events: none;
+    text-rendering: geometricPrecision;
   }
   path,
   circle,
@@ -362,8 +363,8 @@ export const unitDiagramStyles = css`
     inset-inline-end: 10px;
     display: flex;
     gap: 4px;
-    padding: 3px;
-    background: color-mix(in srgb, var(--paper-raised) 92%, transparent);
+    padding: 2px;
+    background: var(--paper-raised);
     border: 1px solid var(--rule-strong);
     border-radius: var(--radius-2);
   }
@@ -384,18 +385,6 @@ export const unitDiagramStyles = css`
   .tools button:focus-visible {
     outline: 3px solid var(--focus);
     outline-offset: 1px;
-  }
-  .tip-line {
-    position: absolute;
-    inset-block-end: 10px;
-    inset-inline-start: 10px;
-    max-inline-size: calc(100% - 190px);
-    padding: 5px 9px;
-    background: color-mix(in srgb, var(--paper-raised) 94%, transparent);
-    border: 1px solid var(--rule-strong);
-    border-radius: var(--radius-2);
-    font-size: var(--text-s);
-    pointer-events: none;
   }
   .empty {
     padding: var(--space-5);
@@ -436,8 +425,7 @@ export const unitDiagramStyles = css`
       block-size: auto;
       max-block-size: 92vh;
     }
-    .tools,
-    .tip-line {
+    .tools {
       display: none;
     }
     .wire-label {

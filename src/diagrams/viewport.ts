@@ -22,7 +22,11 @@ const FIT_AT_MOST = 1.6;
 export function fit(drawing: Size, frame: Size): Viewport {
   const scale = Math.max(
     0.02,
-    Math.min((frame.width - 2 * MARGIN) / drawing.width, (frame.height - 2 * MARGIN) / drawing.height, FIT_AT_MOST),
+    Math.min(
+      (frame.width - 2 * MARGIN) / drawing.width,
+      (frame.height - 2 * MARGIN) / drawing.height,
+      FIT_AT_MOST,
+    ),
   );
   return centred(drawing, frame, scale);
 }
@@ -35,18 +39,38 @@ export function fitWidth(drawing: Size, frame: Size): Viewport {
 }
 
 function centred(drawing: Size, frame: Size, scale: number): Viewport {
-  return {scale, x: (frame.width - drawing.width * scale) / 2, y: (frame.height - drawing.height * scale) / 2};
+  return {
+    scale,
+    x: (frame.width - drawing.width * scale) / 2,
+    y: (frame.height - drawing.height * scale) / 2,
+  };
 }
 
 /** Zooms by a factor and keeps the point under `at` (frame pixels) where it is. */
-export function zoomAt(view: Viewport, factor: number, at: Point, drawing: Size, frame: Size): Viewport {
+export function zoomAt(
+  view: Viewport,
+  factor: number,
+  at: Point,
+  drawing: Size,
+  frame: Size,
+): Viewport {
   const least = Math.min(fit(drawing, frame).scale, fitWidth(drawing, frame).scale) * 0.8;
   const scale = Math.min(MOST_SCALE, Math.max(least, view.scale * factor));
   const real = scale / view.scale;
-  return keepInFrame({scale, x: at.x - (at.x - view.x) * real, y: at.y - (at.y - view.y) * real}, drawing, frame);
+  return keepInFrame(
+    {scale, x: at.x - (at.x - view.x) * real, y: at.y - (at.y - view.y) * real},
+    drawing,
+    frame,
+  );
 }
 
-export function panBy(view: Viewport, dx: number, dy: number, drawing: Size, frame: Size): Viewport {
+export function panBy(
+  view: Viewport,
+  dx: number,
+  dy: number,
+  drawing: Size,
+  frame: Size,
+): Viewport {
   return keepInFrame({...view, x: view.x + dx, y: view.y + dy}, drawing, frame);
 }
 

@@ -66,7 +66,8 @@ export function edgesOf(unit: Pick<Unit, 'parts'>): Edge[] {
 function groundTerminals(unit: Unit): Set<string> {
   const grounds = new Set<string>(['earth']);
   for (const part of unit.parts) {
-    if (part.kind === 'ground-lug') for (const name of part.terminals) grounds.add(`${part.id}.${name}`);
+    if (part.kind === 'ground-lug')
+      for (const name of part.terminals) grounds.add(`${part.id}.${name}`);
     if (part.kind === 'supply') grounds.add(`${part.id}.G`);
   }
   for (const {cabinet} of unit.enclosures) if (cabinet) grounds.add(cabinet);
@@ -110,7 +111,8 @@ export function readWiring(unit: Unit): Wiring {
         }
   };
   for (const part of unit.parts)
-    for (const name of part.terminals) if (!net.has(`${part.id}.${name}`)) claim(`${part.id}.${name}`);
+    for (const name of part.terminals)
+      if (!net.has(`${part.id}.${name}`)) claim(`${part.id}.${name}`);
   const parts = new Map(unit.parts.map((part) => [part.id, part]));
   return {
     edges: edgesOf(unit),

@@ -9,10 +9,27 @@ import type {UnitDiagram} from '../../src/diagrams/unit-diagram.element.ts';
 
 const panel = loadUnit(panelText, 'practice-panel.yaml').unit as Unit;
 
-type Properties = Partial<Pick<UnitDiagram, 'view' | 'mode' | 'red' | 'black' | 'clamp' | 'lifted' | 'jumpers' | 'openEnclosures' | 'observations' | 'selectedPart' | 'selectedWire'>>;
+type Properties = Partial<
+  Pick<
+    UnitDiagram,
+    | 'view'
+    | 'mode'
+    | 'red'
+    | 'black'
+    | 'clamp'
+    | 'lifted'
+    | 'jumpers'
+    | 'openEnclosures'
+    | 'observations'
+    | 'selectedPart'
+    | 'selectedWire'
+  >
+>;
 
 async function diagram(properties: Properties = {}): Promise<UnitDiagram> {
-  const element = await fixture<UnitDiagram>(html`<rb-unit-diagram style="inline-size: 900px; block-size: 600px"></rb-unit-diagram>`);
+  const element = await fixture<UnitDiagram>(
+    html`<rb-unit-diagram style="inline-size: 900px; block-size: 600px"></rb-unit-diagram>`,
+  );
   Object.assign(element, {unit: panel, layout: panelLayout, ...properties});
   await element.updateComplete;
   // the frame is measured once it stands
@@ -21,7 +38,9 @@ async function diagram(properties: Properties = {}): Promise<UnitDiagram> {
   return element;
 }
 
-const all = (element: UnitDiagram, selector: string): Element[] => [...element.renderRoot.querySelectorAll(selector)];
+const all = (element: UnitDiagram, selector: string): Element[] => [
+  ...element.renderRoot.querySelectorAll(selector),
+];
 const one = (element: UnitDiagram, selector: string): Element => {
   const found = element.renderRoot.querySelector(selector);
   if (!found) throw new Error(`Nothing matches ${selector}.`);
@@ -34,7 +53,8 @@ function middle(target: Element): [number, number] {
   return [Math.round(left + width / 2), Math.round(top + height / 2)];
 }
 
-const markOf = (element: UnitDiagram, terminal: string): Element => one(element, `[data-terminal="${terminal}"] .mark`);
+const markOf = (element: UnitDiagram, terminal: string): Element =>
+  one(element, `[data-terminal="${terminal}"] .mark`);
 
 describe('<rb-unit-diagram>', () => {
   beforeEach(() => setViewport({width: 1000, height: 700}));
@@ -50,7 +70,8 @@ describe('<rb-unit-diagram>', () => {
     const names = (element: UnitDiagram, kind: string): Set<string | null> =>
       new Set(all(element, `[data-${kind}]`).map((it) => it.getAttribute(`data-${kind}`)));
     const connection = await diagram({view: 'connection'});
-    for (const terminal of names(ladder, 'terminal')) expect(names(connection, 'terminal')).to.include(terminal);
+    for (const terminal of names(ladder, 'terminal'))
+      expect(names(connection, 'terminal')).to.include(terminal);
     for (const wire of names(ladder, 'wire')) expect(names(connection, 'wire')).to.include(wire);
     expect(names(connection, 'wire').size).to.equal(panel.wires.length);
   });
@@ -73,7 +94,9 @@ describe('<rb-unit-diagram>', () => {
   it('picks a wire for the clamp', async () => {
     const element = await diagram({mode: 'clamp', view: 'connection'});
     const path = one(element, '[data-wire="W17"] .core') as SVGPathElement;
-    const at = path.getPointAtLength(path.getTotalLength() / 2).matrixTransform(path.getScreenCTM()!);
+    const at = path
+      .getPointAtLength(path.getTotalLength() / 2)
+      .matrixTransform(path.getScreenCTM()!);
     setTimeout(() => sendMouse({type: 'click', position: [Math.round(at.x), Math.round(at.y)]}));
     const {detail} = await oneEvent(element, 'wire-picked');
     expect(detail).to.deep.equal({wire: 'W17'});
@@ -82,7 +105,8 @@ describe('<rb-unit-diagram>', () => {
   it('says nothing when it is only given new properties', async () => {
     const element = await diagram();
     let said = 0;
-    for (const name of ['terminal-picked', 'wire-picked', 'part-picked']) element.addEventListener(name, () => said++);
+    for (const name of ['terminal-picked', 'wire-picked', 'part-picked'])
+      element.addEventListener(name, () => said++);
     element.red = 'K1.1';
     element.view = 'connection';
     element.selectedPart = 'HPS';
@@ -108,7 +132,9 @@ describe('<rb-unit-diagram>', () => {
 
   it('gives a terminal a name for the ear', async () => {
     const element = await diagram();
-    expect(one(element, '[data-terminal="TB2.Y"]').getAttribute('aria-label')).to.equal('TB2 terminal Y, 24 V strip');
+    expect(one(element, '[data-terminal="TB2.Y"]').getAttribute('aria-label')).to.equal(
+      'TB2 terminal Y, 24 V strip',
+    );
   });
 
   it('is zoomed and fitted by keys, and moved by arrow keys when the drawing itself has the focus', async () => {
@@ -155,13 +181,24 @@ describe('<rb-unit-diagram>', () => {
     expect(mark.classList.contains('closed')).to.equal(true);
     expect(mark.getAttribute('role')).to.equal(null);
     let picked = '';
-    ladder.addEventListener('terminal-picked', (event) => (picked = (event as CustomEvent<{terminal: string}>).detail.terminal));
-    await sendMouse({type: 'click', position: middle(one(ladder, '[data-terminal="CB1.T1"] .mark'))});
+    ladder.addEventListener(
+      'terminal-picked',
+      (event) => (picked = (event as CustomEvent<{terminal: string}>).detail.terminal),
+    );
+    await sendMouse({
+      type: 'click',
+      position: middle(one(ladder, '[data-terminal="CB1.T1"] .mark')),
+    });
     expect(picked).not.to.equal('CB1.T1');
   });
 
   it('shows what is seen and heard at a part', async () => {
-    const element = await diagram({observations: [{part: 'K1', is: 'pulled-in'}, {part: 'LT1', is: 'lit'}]});
+    const element = await diagram({
+      observations: [
+        {part: 'K1', is: 'pulled-in'},
+        {part: 'LT1', is: 'lit'},
+      ],
+    });
     expect(one(element, '[data-badge="K1"]').textContent?.trim()).to.equal('pulled in');
     expect(one(element, '[data-badge="LT1"]').textContent?.trim()).to.equal('lit');
   });
@@ -197,7 +234,9 @@ describe('<rb-unit-diagram>', () => {
   });
 
   it('says that the drawing is being laid out while it has no layout', async () => {
-    const element = await fixture<UnitDiagram>(html`<rb-unit-diagram .unit=${panel} view="connection"></rb-unit-diagram>`);
+    const element = await fixture<UnitDiagram>(
+      html`<rb-unit-diagram .unit=${panel} view="connection"></rb-unit-diagram>`,
+    );
     expect(element.shadowRoot!.textContent).to.contain('Laying out');
   });
 });

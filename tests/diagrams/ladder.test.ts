@@ -15,14 +15,39 @@ const sources = new Set(['acSource']);
 /** Boxes of letters, symbols and terminals that overlap by more than half a unit. */
 function overlaps(drawing: Drawing): string[] {
   const boxes: (Box & {name: string; kind: string})[] = [
-    ...drawing.labels.map((label) => ({...labelBox(label), name: `"${label.text}"`, kind: 'label'})),
+    ...drawing.labels.map((label) => ({
+      ...labelBox(label),
+      name: `"${label.text}"`,
+      kind: 'label',
+    })),
     ...drawing.symbols.map(({element, symbol, x, y, width}) => {
       const shape = symbols[symbol];
       const half = symbol === 'module' ? (width ?? 48) / 2 : Math.min(15, (width ?? 48) / 2);
-      return {x: x - half, y: y - shape.above, width: 2 * half, height: shape.above + shape.below, name: element ?? symbol, kind: 'symbol'};
+      return {
+        x: x - half,
+        y: y - shape.above,
+        width: 2 * half,
+        height: shape.above + shape.below,
+        name: element ?? symbol,
+        kind: 'symbol',
+      };
     }),
-    ...drawing.terminals.map(({terminal, x, y, width, height}) => ({x: x - width / 2, y: y - height / 2, width, height, name: terminal, kind: 'terminal'})),
-    ...drawing.flags.map(({terminal, x, y, width, points}) => ({x: points === 'right' ? x - width : x, y: y - 8.5, width, height: 17, name: `flag ${terminal}`, kind: 'flag'})),
+    ...drawing.terminals.map(({terminal, x, y, width, height}) => ({
+      x: x - width / 2,
+      y: y - height / 2,
+      width,
+      height,
+      name: terminal,
+      kind: 'terminal',
+    })),
+    ...drawing.flags.map(({terminal, x, y, width, points}) => ({
+      x: points === 'right' ? x - width : x,
+      y: y - 8.5,
+      width,
+      height: 17,
+      name: `flag ${terminal}`,
+      kind: 'flag',
+    })),
   ];
   const found: string[] = [];
   boxes.forEach((a, i) =>
@@ -38,96 +63,126 @@ function overlaps(drawing: Drawing): string[] {
   return found;
 }
 
-describe.each(everyUnit.map((unit) => [unit.title + ' ' + unit.id, unit] as const))('the ladder of %s', (_, unit) => {
-  const drawing = layoutLadder(unit, wide);
-  const wiring = readWiring(unit);
-  const grounds = new Set(unit.parts.filter(({kind}) => kind === 'ground-lug').map(({id}) => `${id}.E`));
+describe.each(everyUnit.map((unit) => [unit.title + ' ' + unit.id, unit] as const))(
+  'the ladder of %s',
+  (_, unit) => {
+    const drawing = layoutLadder(unit, wide);
+    const wiring = readWiring(unit);
+    const grounds = new Set(
+      unit.parts.filter(({kind}) => kind === 'ground-lug').map(({id}) => `${id}.E`),
+    );
 
-  test('every element stands on exactly one rung; only sources are drawn for each circuit that they feed', () => {
-    const drawn = drawing.symbols.flatMap(({element}) => element ?? []);
-    for (const edge of wiring.edges) {
-      const times = drawn.filter((id) => id === edge.id).length;
-      if (sources.has(edge.element.is)) expect(times).toBeGreaterThanOrEqual(1);
-      else expect(times, edge.id).toBe(1);
-    }
-    expect(new Set(drawn)).toEqual(new Set(wiring.edges.map(({id}) => id)));
-  });
-
-  test('every terminal that an element ends at is a test point', () => {
-    const marks = new Set(drawing.terminals.map(({terminal}) => terminal));
-    for (const {a, b} of wiring.edges) for (const end of [a, b]) if (!isHidden(end) && end !== 'earth') expect(marks).toContain(end);
-  });
-
-  test('joins what the wires join, and nothing else', () => {
-    const marks = [...new Set(drawing.terminals.map(({terminal}) => terminal))].filter((it) => !grounds.has(it));
-    const drawn = drawnJoints(drawing);
-    const wired = wiredJoints(wiring);
-    for (const a of marks) for (const b of marks) expect(drawn(a, b), `${a} and ${b}`).toBe(wired(a, b));
-  });
-
-  test("taking a wire's drawn lines away separates what taking the wire away separates", () => {
-    const marks = [...new Set(drawing.terminals.map(({terminal}) => terminal))].filter((it) => !grounds.has(it));
-    expect(drawing.wires.length).toBeGreaterThan(0);
-    for (const {id} of drawing.wires) {
-      if (wiring.groundWires.has(id)) continue; // the nets of a ladder leave the ground out
-      const drawn = drawnJoints(drawing, id);
-      const wired = wiredJoints(wiring, id);
-      const wrong = marks.flatMap((a) => marks.filter((b) => drawn(a, b) !== wired(a, b)).map((b) => `${id}: ${a} ${b}`));
-      expect(wrong).toEqual([]);
-    }
-  });
-
-  test('draws no equipment ground, but for a wire that grounds a rail', () => {
-    const rails = unit.circuits.flatMap((circuit) => circuit.rails);
-    for (const {id} of drawing.wires) {
-      const wire = unit.wires.find((it) => it.id === id)!;
-      if (wiring.groundWires.has(id)) expect(rails.some((rail) => rail === wire.from || rail === wire.to), id).toBe(true);
-    }
-  });
-
-  test('no letters, symbols or terminals lie on one another', () => {
-    expect(overlaps(drawing)).toEqual([]);
-  });
-
-  test('no line runs through letters', () => {
-    const lines = [...drawing.lines.map(({points}) => points), ...drawing.wires.flatMap(({paths}) => paths)];
-    const crossed = drawing.labels.flatMap((label) => {
-      const box = labelBox(label);
-      return lines.some((points) => {
-        const [from, to] = [points[0]!, points[points.length - 1]!];
-        const [left, right] = [Math.min(from.x, to.x), Math.max(from.x, to.x)];
-        const [top, bottom] = [Math.min(from.y, to.y), Math.max(from.y, to.y)];
-        return right > box.x + 0.5 && left < box.x + box.width - 0.5 && bottom > box.y + 0.5 && top < box.y + box.height - 0.5;
-      })
-        ? [label.text]
-        : [];
+    test('every element stands on exactly one rung; only sources are drawn for each circuit that they feed', () => {
+      const drawn = drawing.symbols.flatMap(({element}) => element ?? []);
+      for (const edge of wiring.edges) {
+        const times = drawn.filter((id) => id === edge.id).length;
+        if (sources.has(edge.element.is)) expect(times).toBeGreaterThanOrEqual(1);
+        else expect(times, edge.id).toBe(1);
+      }
+      expect(new Set(drawn)).toEqual(new Set(wiring.edges.map(({id}) => id)));
     });
-    expect(crossed).toEqual([]);
-  });
 
-  test('terminals of one row are at least 24 apart', () => {
-    for (const a of drawing.terminals)
-      for (const b of drawing.terminals)
-        if (a !== b) expect(Math.hypot(a.x - b.x, a.y - b.y), `${a.terminal} ${b.terminal}`).toBeGreaterThanOrEqual(24);
-  });
+    test('every terminal that an element ends at is a test point', () => {
+      const marks = new Set(drawing.terminals.map(({terminal}) => terminal));
+      for (const {a, b} of wiring.edges)
+        for (const end of [a, b])
+          if (!isHidden(end) && end !== 'earth') expect(marks).toContain(end);
+    });
 
-  test('is the same each time', () => {
-    expect(JSON.stringify(layoutLadder(unit, wide))).toBe(JSON.stringify(drawing));
-  });
+    test('joins what the wires join, and nothing else', () => {
+      const marks = [...new Set(drawing.terminals.map(({terminal}) => terminal))].filter(
+        (it) => !grounds.has(it),
+      );
+      const drawn = drawnJoints(drawing);
+      const wired = wiredJoints(wiring);
+      for (const a of marks)
+        for (const b of marks) expect(drawn(a, b), `${a} and ${b}`).toBe(wired(a, b));
+    });
 
-  test('nothing lies outside the sheet', () => {
-    for (const {x, y} of drawing.terminals) {
-      expect(x).toBeGreaterThan(0);
-      expect(x).toBeLessThan(drawing.width);
-      expect(y).toBeLessThan(drawing.height);
-    }
-    for (const label of drawing.labels) {
-      const box = labelBox(label);
-      expect(box.x, label.text).toBeGreaterThanOrEqual(0);
-      expect(box.x + box.width, label.text).toBeLessThanOrEqual(drawing.width);
-    }
-  });
-});
+    test("taking a wire's drawn lines away separates what taking the wire away separates", () => {
+      const marks = [...new Set(drawing.terminals.map(({terminal}) => terminal))].filter(
+        (it) => !grounds.has(it),
+      );
+      expect(drawing.wires.length).toBeGreaterThan(0);
+      for (const {id} of drawing.wires) {
+        if (wiring.groundWires.has(id)) continue; // the nets of a ladder leave the ground out
+        const drawn = drawnJoints(drawing, id);
+        const wired = wiredJoints(wiring, id);
+        const wrong = marks.flatMap((a) =>
+          marks.filter((b) => drawn(a, b) !== wired(a, b)).map((b) => `${id}: ${a} ${b}`),
+        );
+        expect(wrong).toEqual([]);
+      }
+    });
+
+    test('draws no equipment ground, but for a wire that grounds a rail', () => {
+      const rails = unit.circuits.flatMap((circuit) => circuit.rails);
+      for (const {id} of drawing.wires) {
+        const wire = unit.wires.find((it) => it.id === id)!;
+        if (wiring.groundWires.has(id))
+          expect(
+            rails.some((rail) => rail === wire.from || rail === wire.to),
+            id,
+          ).toBe(true);
+      }
+    });
+
+    test('no letters, symbols or terminals lie on one another', () => {
+      expect(overlaps(drawing)).toEqual([]);
+    });
+
+    test('no line runs through letters', () => {
+      const lines = [
+        ...drawing.lines.map(({points}) => points),
+        ...drawing.wires.flatMap(({paths}) => paths),
+      ];
+      const crossed = drawing.labels.flatMap((label) => {
+        const box = labelBox(label);
+        return lines.some((points) => {
+          const [from, to] = [points[0]!, points[points.length - 1]!];
+          const [left, right] = [Math.min(from.x, to.x), Math.max(from.x, to.x)];
+          const [top, bottom] = [Math.min(from.y, to.y), Math.max(from.y, to.y)];
+          return (
+            right > box.x + 0.5 &&
+            left < box.x + box.width - 0.5 &&
+            bottom > box.y + 0.5 &&
+            top < box.y + box.height - 0.5
+          );
+        })
+          ? [label.text]
+          : [];
+      });
+      expect(crossed).toEqual([]);
+    });
+
+    test('terminals of one row are at least 24 apart', () => {
+      for (const a of drawing.terminals)
+        for (const b of drawing.terminals)
+          if (a !== b)
+            expect(
+              Math.hypot(a.x - b.x, a.y - b.y),
+              `${a.terminal} ${b.terminal}`,
+            ).toBeGreaterThanOrEqual(24);
+    });
+
+    test('is the same each time', () => {
+      expect(JSON.stringify(layoutLadder(unit, wide))).toBe(JSON.stringify(drawing));
+    });
+
+    test('nothing lies outside the sheet', () => {
+      for (const {x, y} of drawing.terminals) {
+        expect(x).toBeGreaterThan(0);
+        expect(x).toBeLessThan(drawing.width);
+        expect(y).toBeLessThan(drawing.height);
+      }
+      for (const label of drawing.labels) {
+        const box = labelBox(label);
+        expect(box.x, label.text).toBeGreaterThanOrEqual(0);
+        expect(box.x + box.width, label.text).toBeLessThanOrEqual(drawing.width);
+      }
+    });
+  },
+);
 
 describe('reading a ladder from left to right', () => {
   const panel = shippedUnits.find(({id}) => id === 'practice-panel')!;
@@ -153,7 +208,8 @@ describe('reading a ladder from left to right', () => {
   test('coil and contact name each other by rung', () => {
     const rung = (element: string) => {
       const {y} = at(element);
-      return drawing.labels.find((label) => label.role === 'rung' && Math.abs(label.y - y) < 6)!.text;
+      return drawing.labels.find((label) => label.role === 'rung' && Math.abs(label.y - y) < 6)!
+        .text;
     };
     const notes = drawing.labels.filter(({role}) => role === 'reference');
     expect(notes.find(({text}) => text.startsWith('→'))!.text).toBe(`→ ${rung('K1.lamp')}`);
@@ -162,7 +218,10 @@ describe('reading a ladder from left to right', () => {
 
   test('circuits stand side by side on a wide sheet and one under another on a narrow one', () => {
     const pump = shippedUnits.find(({id}) => id === 'split-heat-pump')!;
-    const [landscape, portrait] = [layoutLadder(pump, {aspect: 1.6}), layoutLadder(pump, {aspect: 0.5})];
+    const [landscape, portrait] = [
+      layoutLadder(pump, {aspect: 1.6}),
+      layoutLadder(pump, {aspect: 0.5}),
+    ];
     expect(portrait.width).toBeLessThan(landscape.width * 0.6);
     expect(portrait.height).toBeGreaterThan(landscape.height * 1.5);
   });

@@ -6,9 +6,21 @@ import {partKinds} from '../../src/parts/part-kinds.ts';
 export interface Sketch {
   readonly id?: string;
   readonly enclosures?: readonly string[];
-  readonly parts: readonly (readonly [id: string, kind: string, enclosure: string, data?: unknown, title?: string])[];
+  readonly parts: readonly (readonly [
+    id: string,
+    kind: string,
+    enclosure: string,
+    data?: unknown,
+    title?: string,
+  ])[];
   readonly wires: string;
-  readonly circuits: readonly (readonly [title: string, left: string, right: string, volts: number, titles?: readonly [string, string]])[];
+  readonly circuits: readonly (readonly [
+    title: string,
+    left: string,
+    right: string,
+    volts: number,
+    titles?: readonly [string, string],
+  ])[];
 }
 
 export function makeUnit(sketch: Sketch): Unit {
@@ -17,7 +29,12 @@ export function makeUnit(sketch: Sketch): Unit {
     .trim()
     .split('\n')
     .map((line): Wire => {
-      const [id, from, to, colour] = line.trim().split(/\s+/) as [string, string, string, WireColour];
+      const [id, from, to, colour] = line.trim().split(/\s+/) as [
+        string,
+        string,
+        string,
+        WireColour,
+      ];
       return {id, from, to, colour, gauge: 18, feet: 2, run: 'loom'};
     });
   return {

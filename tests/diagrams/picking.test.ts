@@ -1,12 +1,23 @@
 import {describe, expect, test} from 'vitest';
 import type {TerminalMark} from '../../src/diagrams/drawing.ts';
 import {layoutLadder} from '../../src/diagrams/ladder-layout.ts';
-import {nextInDirection, partBoxes, pick, withinReach, type Pickable} from '../../src/diagrams/picking.ts';
+import {
+  nextInDirection,
+  partBoxes,
+  pick,
+  withinReach,
+  type Pickable,
+} from '../../src/diagrams/picking.ts';
 import {shippedUnits} from './units.ts';
 
 const panel = shippedUnits.find(({id}) => id === 'practice-panel')!;
 const drawing = layoutLadder(panel, {aspect: 1.6});
-const everything: Pickable = {terminals: drawing.terminals, wires: drawing.wires, parts: partBoxes(drawing), lids: []};
+const everything: Pickable = {
+  terminals: drawing.terminals,
+  wires: drawing.wires,
+  parts: partBoxes(drawing),
+  lids: [],
+};
 const mark = (terminal: string) => drawing.terminals.find((it) => it.terminal === terminal)!;
 
 describe('pointing at a drawing', () => {
@@ -23,20 +34,32 @@ describe('pointing at a drawing', () => {
 
   test('away from terminals the wire is meant', () => {
     const [a, b] = [mark('K1.4'), mark('LT1.1')];
-    expect(pick({x: (a.x + b.x) / 2, y: a.y + 4}, 1, 'mouse', everything)).toMatchObject({is: 'wire', wire: 'W10'});
+    expect(pick({x: (a.x + b.x) / 2, y: a.y + 4}, 1, 'mouse', everything)).toMatchObject({
+      is: 'wire',
+      wire: 'W10',
+    });
   });
 
   test('away from both the part is meant', () => {
     const symbol = drawing.symbols.find(({element}) => element === 'T1.primary')!;
-    expect(pick({x: symbol.x, y: symbol.y - 20}, 1, 'mouse', everything)).toEqual({is: 'part', part: 'T1'});
+    expect(pick({x: symbol.x, y: symbol.y - 20}, 1, 'mouse', everything)).toEqual({
+      is: 'part',
+      part: 'T1',
+    });
   });
 
   test('nothing is picked on empty paper', () => {
-    expect(pick({x: drawing.width - 2, y: drawing.height - 2}, 1, 'mouse', everything)).toBeUndefined();
+    expect(
+      pick({x: drawing.width - 2, y: drawing.height - 2}, 1, 'mouse', everything),
+    ).toBeUndefined();
   });
 
   test('under a closed cover wires and parts cannot be picked', () => {
-    const covered: Pickable = {...everything, terminals: [], lids: [{x: 0, y: 0, width: drawing.width, height: drawing.height}]};
+    const covered: Pickable = {
+      ...everything,
+      terminals: [],
+      lids: [{x: 0, y: 0, width: drawing.width, height: drawing.height}],
+    };
     const symbol = drawing.symbols.find(({element}) => element === 'T1.primary')!;
     expect(pick(symbol, 1, 'mouse', covered)).toBeUndefined();
   });
@@ -44,8 +67,13 @@ describe('pointing at a drawing', () => {
   test('a fingertip reaches further than a mouse, and on a small drawing over several terminals', () => {
     const {x, y} = mark('HPS.1');
     const beside = {x: x - 13.5, y};
-    expect(new Set(withinReach(beside, 0.5, 'touch', drawing.terminals).map(({terminal}) => terminal)).size).toBeGreaterThan(1);
-    expect(withinReach({x, y}, 1, 'mouse', drawing.terminals).map(({terminal}) => terminal)).toEqual(['HPS.1']);
+    expect(
+      new Set(withinReach(beside, 0.5, 'touch', drawing.terminals).map(({terminal}) => terminal))
+        .size,
+    ).toBeGreaterThan(1);
+    expect(
+      withinReach({x, y}, 1, 'mouse', drawing.terminals).map(({terminal}) => terminal),
+    ).toEqual(['HPS.1']);
   });
 
   test('every wire of the drawing can be picked somewhere', () => {
@@ -65,8 +93,15 @@ describe('arrow keys over a drawing', () => {
   test('right goes along the rung, terminal by terminal', () => {
     const row = drawing.terminals.filter(({y}) => y === mark('HPS.1').y).sort((a, b) => a.x - b.x);
     const walked = [row[0]!];
-    for (let at: TerminalMark | undefined = row[0]; at; at = nextInDirection(at, drawing.terminals, 'right')) if (at !== row[0]) walked.push(at);
-    expect(walked.slice(0, row.length).map(({terminal}) => terminal)).toEqual(row.map(({terminal}) => terminal));
+    for (
+      let at: TerminalMark | undefined = row[0];
+      at;
+      at = nextInDirection(at, drawing.terminals, 'right')
+    )
+      if (at !== row[0]) walked.push(at);
+    expect(walked.slice(0, row.length).map(({terminal}) => terminal)).toEqual(
+      row.map(({terminal}) => terminal),
+    );
   });
 
   test('from every terminal, every other is reached by arrow keys alone', () => {

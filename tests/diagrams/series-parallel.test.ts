@@ -21,11 +21,18 @@ const shapes = fc.letrec<{shape: Shape}>((tie) => ({
 })).shape;
 
 /** Edges of a shape between two nodes, each turned one way or the other. */
-function wire(shape: Shape, from: string, to: string, edges: TestEdge[], nodes: {next: number}): void {
+function wire(
+  shape: Shape,
+  from: string,
+  to: string,
+  edges: TestEdge[],
+  nodes: {next: number},
+): void {
   if (shape === 'edge') {
     const id = edges.length;
     edges.push(id % 3 === 0 ? {id, a: to, b: from} : {id, a: from, b: to});
-  } else if ('parallel' in shape) for (const part of shape.parallel) wire(part, from, to, edges, nodes);
+  } else if ('parallel' in shape)
+    for (const part of shape.parallel) wire(part, from, to, edges, nodes);
   else
     shape.series.reduce((at, part, i) => {
       const next = i === shape.series.length - 1 ? to : `n${nodes.next++}`;
@@ -35,9 +42,16 @@ function wire(shape: Shape, from: string, to: string, edges: TestEdge[], nodes: 
 }
 
 /** Ends of every edge as the tree has them, nodes named afresh by walking it. */
-function rebuild(tree: SpTree<TestEdge>, from: string, to: string, out: {id: number; from: string; to: string}[], nodes: {next: number}): void {
+function rebuild(
+  tree: SpTree<TestEdge>,
+  from: string,
+  to: string,
+  out: {id: number; from: string; to: string}[],
+  nodes: {next: number},
+): void {
   if (tree.kind === 'edge') out.push({id: tree.edge.id, from, to});
-  else if (tree.kind === 'parallel') for (const part of tree.parts) rebuild(part, from, to, out, nodes);
+  else if (tree.kind === 'parallel')
+    for (const part of tree.parts) rebuild(part, from, to, out, nodes);
   else
     tree.parts.reduce((at, part, i) => {
       const next = i === tree.parts.length - 1 ? to : `m${nodes.next++}`;
@@ -49,7 +63,8 @@ function rebuild(tree: SpTree<TestEdge>, from: string, to: string, out: {id: num
 /** Which edges meet at a node, as a canonical text: two networks are the same if these are. */
 function meetings(ends: readonly {id: number; from: string; to: string}[]): string[] {
   const at = new Map<string, number[]>();
-  for (const {id, from, to} of ends) for (const node of [from, to]) at.set(node, [...(at.get(node) ?? []), id]);
+  for (const {id, from, to} of ends)
+    for (const node of [from, to]) at.set(node, [...(at.get(node) ?? []), id]);
   return [...at.values()].map((ids) => [...ids].sort((a, b) => a - b).join(',')).sort();
 }
 
@@ -125,7 +140,11 @@ describe('series-parallel decomposition', () => {
     expect(loose).toEqual([]);
     expect(cut).toHaveLength(1);
     expect(edgesIn(cut[0]!.tree).map(({id}) => id)).toEqual([4]);
-    expect(edgesIn(tree!).map(({id}) => id).sort()).toEqual([0, 1, 2, 3]);
+    expect(
+      edgesIn(tree!)
+        .map(({id}) => id)
+        .sort(),
+    ).toEqual([0, 1, 2, 3]);
   });
 
   test('a heavy bridge is left whole and the lighter branch beside it is cut', () => {
@@ -149,7 +168,10 @@ describe('series-parallel decomposition', () => {
       fc.property(fc.array(fc.tuple(node, node), {maxLength: 12}), (pairs) => {
         const edges = pairs.map(([a, b], id) => ({id, a, b}));
         const {tree, cut, loose} = decompose(edges, 's', 't');
-        const drawn = [...(tree ? edgesIn(tree) : []), ...[...cut, ...loose].flatMap((branch) => edgesIn(branch.tree))];
+        const drawn = [
+          ...(tree ? edgesIn(tree) : []),
+          ...[...cut, ...loose].flatMap((branch) => edgesIn(branch.tree)),
+        ];
         expect(drawn.map(({id}) => id).sort((a, b) => a - b)).toEqual(edges.map(({id}) => id));
       }),
       {numRuns: 400},

@@ -8,7 +8,12 @@ const coil = {ratedVolts: 24, sealedVa: 7, inrushVa: 20, coilOhms: 12};
 /** A bridge: two switches in each leg and a switch across, feeding one lamp's circuit. */
 export const bridgeUnit = makeUnit({
   parts: [
-    ['T1', 'transformer', 'box', {va: 40, taps: [{terminal: 'H2', volts: 120}], secondaryVolts: 24}],
+    [
+      'T1',
+      'transformer',
+      'box',
+      {va: 40, taps: [{terminal: 'H2', volts: 120}], secondaryVolts: 24},
+    ],
     ['S1', 'toggle-switch', 'box'],
     ['S2', 'toggle-switch', 'box'],
     ['S3', 'toggle-switch', 'box'],
@@ -30,7 +35,19 @@ export const bridgeUnit = makeUnit({
 /** A relay with a spare contact and a transformer with an unused tap. */
 export const spareUnit = makeUnit({
   parts: [
-    ['T1', 'transformer', 'box', {va: 40, taps: [{terminal: '208', volts: 208}, {terminal: '240', volts: 240}], secondaryVolts: 24}],
+    [
+      'T1',
+      'transformer',
+      'box',
+      {
+        va: 40,
+        taps: [
+          {terminal: '208', volts: 208},
+          {terminal: '240', volts: 240},
+        ],
+        secondaryVolts: 24,
+      },
+    ],
     ['S1', 'toggle-switch', 'box'],
     [
       'K1',

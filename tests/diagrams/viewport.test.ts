@@ -1,12 +1,26 @@
 import fc from 'fast-check';
 import {describe, expect, test} from 'vitest';
-import {bringIntoView, fit, fitWidth, panBy, toDrawing, zoomAt, MOST_SCALE} from '../../src/diagrams/viewport.ts';
+import {
+  bringIntoView,
+  fit,
+  fitWidth,
+  panBy,
+  toDrawing,
+  zoomAt,
+  MOST_SCALE,
+} from '../../src/diagrams/viewport.ts';
 
 const drawing = {width: 1400, height: 900};
 const frame = {width: 860, height: 600};
 
-const sizes = fc.record({width: fc.integer({min: 200, max: 3000}), height: fc.integer({min: 200, max: 3000})});
-const frames = fc.record({width: fc.integer({min: 200, max: 2000}), height: fc.integer({min: 150, max: 1500})});
+const sizes = fc.record({
+  width: fc.integer({min: 200, max: 3000}),
+  height: fc.integer({min: 200, max: 3000}),
+});
+const frames = fc.record({
+  width: fc.integer({min: 200, max: 2000}),
+  height: fc.integer({min: 150, max: 1500}),
+});
 
 describe('the view of a drawing', () => {
   test('fitted, the whole drawing lies in the frame', () => {
@@ -38,18 +52,27 @@ describe('the view of a drawing', () => {
 
   test('however far it is moved or zoomed, a corner of the drawing stays in the frame', () => {
     fc.assert(
-      fc.property(fc.array(fc.tuple(fc.integer({min: -4000, max: 4000}), fc.integer({min: -4000, max: 4000}), fc.double({min: 0.2, max: 5, noNaN: true}))), (moves) => {
-        let view = fit(drawing, frame);
-        for (const [dx, dy, factor] of moves) {
-          view = panBy(view, dx, dy, drawing, frame);
-          view = zoomAt(view, factor, {x: 10, y: 10}, drawing, frame);
-        }
-        expect(view.scale).toBeLessThanOrEqual(MOST_SCALE);
-        expect(view.x).toBeLessThan(frame.width);
-        expect(view.y).toBeLessThan(frame.height);
-        expect(view.x + drawing.width * view.scale).toBeGreaterThan(0);
-        expect(view.y + drawing.height * view.scale).toBeGreaterThan(0);
-      }),
+      fc.property(
+        fc.array(
+          fc.tuple(
+            fc.integer({min: -4000, max: 4000}),
+            fc.integer({min: -4000, max: 4000}),
+            fc.double({min: 0.2, max: 5, noNaN: true}),
+          ),
+        ),
+        (moves) => {
+          let view = fit(drawing, frame);
+          for (const [dx, dy, factor] of moves) {
+            view = panBy(view, dx, dy, drawing, frame);
+            view = zoomAt(view, factor, {x: 10, y: 10}, drawing, frame);
+          }
+          expect(view.scale).toBeLessThanOrEqual(MOST_SCALE);
+          expect(view.x).toBeLessThan(frame.width);
+          expect(view.y).toBeLessThan(frame.height);
+          expect(view.x + drawing.width * view.scale).toBeGreaterThan(0);
+          expect(view.y + drawing.height * view.scale).toBeGreaterThan(0);
+        },
+      ),
     );
   });
 
