@@ -29,8 +29,8 @@ const steps: readonly {readonly id: StepId; readonly title: string; readonly say
   },
   {
     id: 'across',
-    title: `Open the switch again and read across it: ${across.join(' and ')}`,
-    says: 'One lead on each side of the open switch. What do you expect? Say it, then read.',
+    title: `Open the switch again, read across ${across.join(' and ')}`,
+    says: 'Press a lead on the meter to take it in hand, then pick its terminal. Say what you expect, then read.',
   },
   {id: 'why', title: 'Why does the meter show that across an open switch?', says: ''},
 ];
@@ -47,6 +47,8 @@ export class RbGuidePage extends LitElement {
   @state() private progress: FirstReading = firstReading([]);
   @state() private answered = '';
   @state() private failed = '';
+  /** The step whose explanation was read and put away, to give the drawing its room on a small screen. */
+  @state() private putAway: StepId | undefined;
 
   private actions: readonly Action[] = [];
   private stopListening: () => void = () => undefined;
@@ -81,7 +83,9 @@ export class RbGuidePage extends LitElement {
         ${
           this.finished
             ? html`<a class="button first" href="#/">Take your first call</a>`
-            : html`<button class="plain" @click=${this.leave}>Leave the guide</button>`
+            : html`<button class="plain" @click=${this.leave}>
+                Leave<span class="of"> the guide</span>
+              </button>`
         }
       </section>
       ${this.attemptId ? html`<rb-bench-page .attemptId=${this.attemptId}></rb-bench-page>` : html`<p class="failed quiet" role="status">Setting up the practice panel…</p>`}
@@ -102,7 +106,10 @@ export class RbGuidePage extends LitElement {
     if (step.id === 'why') return this.renderWhy(step.title);
     return html`
       <h1 tabindex="-1"><span class="count">${this.stepNumber} of 3:</span> ${step.title}</h1>
-      <p>${step.says}</p>
+      <p class=${this.putAway === step.id ? 'away' : ''}>
+        ${step.says}
+        <button class="got" @click=${() => (this.putAway = step.id)}>Got it</button>
+      </p>
       ${this.progress.hint ? html`<p class="hint">${this.progress.hint}</p>` : nothing}
     `;
   }

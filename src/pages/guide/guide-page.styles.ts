@@ -96,7 +96,8 @@ export const guidePageStyles = css`
     min-width: 0;
   }
 
-  .count {
+  .count,
+  .got {
     display: none;
   }
 
@@ -131,10 +132,26 @@ export const guidePageStyles = css`
       font-size: var(--text-s);
     }
 
+    .say p.away,
+    .of {
+      display: none;
+    }
+
+    .got {
+      display: inline-block;
+      min-height: 32px;
+      margin-left: var(--space-1);
+      padding: 0 var(--space-3);
+      border: var(--line) solid var(--accent);
+      border-radius: var(--radius-1);
+      background: none;
+      color: var(--accent);
+      font-weight: 700;
+    }
+
     .guide .plain {
+      min-height: 36px;
       font-size: var(--text-s);
-      max-width: 4.5rem;
-      line-height: 1.2;
     }
 
     .answers {
