@@ -24,15 +24,15 @@ export class WaitButtons extends LitElement {
       .line {
         display: flex;
         flex-wrap: wrap;
-        gap: var(--space-2);
+        gap: 6px;
       }
       form {
         display: inline-flex;
         align-items: center;
-        gap: var(--space-2);
+        gap: 6px;
       }
       input {
-        inline-size: 4.6rem;
+        inline-size: 4rem;
       }
     `,
   ];
