@@ -123,6 +123,11 @@ export class CallStrip extends LitElement {
       ::slotted(*) {
         grid-area: slot;
       }
+      @media print {
+        .links {
+          display: none;
+        }
+      }
       @media (max-width: 1000px) {
         header {
           grid-template:

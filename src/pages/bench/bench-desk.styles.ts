@@ -220,9 +220,25 @@ export const benchDeskStyles = css`
     }
   }
 
+  /* on paper: the drawing alone; the page prints the log below it */
   @media print {
-    :host {
+    :host,
+    .desk,
+    .drawing {
+      display: block;
+      block-size: auto;
+    }
+    .bar,
+    .meter,
+    .tabs,
+    .naming,
+    .panel,
+    .table {
       display: none;
+    }
+    rb-unit-diagram {
+      display: block !important;
+      block-size: auto;
     }
   }
 `;

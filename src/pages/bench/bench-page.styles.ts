@@ -98,7 +98,6 @@ export const benchPageStyles = css`
       display: block;
       block-size: auto;
     }
-    rb-bench-desk,
     rb-cautions,
     .banner,
     .top-buttons {
