@@ -17,6 +17,8 @@ export class Conditions {
   readonly jumpers: [string, string][] = [];
   /** Last position given to each control. */
   readonly set = new Map<string, string | number>();
+  /** Controls that somebody has worked. */
+  readonly touched = new Set<string>();
   private readonly isolators: readonly string[];
 
   constructor(unit: Unit) {
@@ -58,6 +60,7 @@ export class Conditions {
       }
       case 'set':
         this.set.set(action.target, action.value);
+        this.touched.add(action.target);
         break;
       default:
         break;

@@ -4,6 +4,8 @@ export interface Graded {
   readonly namings: readonly {
     readonly right: boolean;
     readonly proved: boolean;
+    /** The log itself spoke against it. */
+    readonly contradicted: boolean;
     /** Share of the odds on the named fault and its look-alikes when it was named, 0 … 1. */
     readonly share: number;
     readonly dollars: number;
@@ -39,6 +41,10 @@ const dangerCosts = 5;
 const cautionCosts = 2;
 /** A minute of a technician is worth about two dollars of parts (common practice, no source). */
 const dollarsPerMinute = 2;
+/** Leads put down anywhere ask for about a quarter of what could be asked: that is where method begins. */
+const askedAtRandom = 0.25;
+/** Good questions are half the method; minding the answers is the other half. */
+const againstOwnLog = 0.5;
 /** When less than this can still be gained, there is nothing left to ask and no reading is judged. */
 const nothingToGain = 0.05;
 
@@ -50,7 +56,8 @@ export function gradeOf(graded: Graded): Grade {
   const found = last?.right ?? false;
   const certain = found ? (last.proved ? 1 : last.share) : 0;
   const outcome = Math.max(0, outcomePoints * certain - wrongNamingCosts * (found ? wrong : 0));
-  const method = methodPoints * questionsAsked(graded.readings);
+  const asked = Math.max(0, questionsAsked(graded.readings) - askedAtRandom) / (1 - askedAtRandom);
+  const method = methodPoints * asked * (last?.contradicted ? againstOwnLog : 1);
   const dollars = namings
     .filter(({right, proved}) => !right || !proved)
     .reduce((sum, naming) => sum + naming.dollars, 0);

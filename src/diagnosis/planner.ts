@@ -112,11 +112,14 @@ export class Planner {
       .filter(({id}) => !conditions.lifted.has(`${id}.from`))
       .map(({id}) => {
         const lift: Action = {do: 'lift', end: `${id}.from`};
+        const covers = conditions
+          .coversFor([lift.end])
+          .map((enclosure): Action => ({do: 'open-cover', enclosure}));
         const worked = this.fresh({
           id: `${base.id}:${id}`,
           title: `${base.title}, with wire ${id} lifted`,
-          actions: [...base.actions, lift],
-          minutes: base.minutes + actionCost(lift),
+          actions: [...base.actions, ...covers, lift],
+          minutes: [...covers, lift].reduce((sum, each) => sum + actionCost(each), base.minutes),
           isolated: true,
         });
         this.finish(worked);
@@ -219,7 +222,7 @@ export class Planner {
   }
 
   /** Minutes of a reading at each place of a table: getting into the situation, covers off, and the reading. */
-  private costs({minutes}: Situation, table: OutcomeTable): (place: number) => number {
+  private costs({minutes, actions}: Situation, table: OutcomeTable): (place: number) => number {
     const {conditions} = this.suspects;
     const cover = actionCost({do: 'open-cover', enclosure: ''});
     const read = actionCost({do: 'read', red: '', black: ''});
@@ -229,7 +232,10 @@ export class Planner {
       );
       return (place) => minutes + read + cover * covers[place];
     }
-    const closed = table.names.map((point) => conditions.coversFor([point])[0]);
+    const opened = openedBy(actions);
+    const closed = table.names.map((point) =>
+      conditions.coversFor([point]).find((cover) => !opened.has(cover)),
+    );
     return (place) => {
       const [a, b] = [closed[table.first[place]], closed[table.second[place]]];
       const count = (a ? 1 : 0) + (b && b !== a ? 1 : 0);
@@ -259,13 +265,22 @@ export class Planner {
       covers:
         wire !== undefined
           ? coversForWire(this.suspects, wire)
-          : conditions.coversFor([red, black]),
+          : conditions
+              .coversFor([red, black])
+              .filter((cover) => !openedBy(worked.situation.actions).has(cover)),
       bits,
       minutes,
       splits: order.map((i) => split.groupCounts[i]),
       amounts: order.map((i) => table.scale.amountOf(split.groupOutcomes[i])),
     };
   }
+}
+
+/** Covers that are off once these actions are done. */
+function openedBy(actions: readonly Action[]): ReadonlySet<string> {
+  return new Set(
+    actions.flatMap((action) => (action.do === 'open-cover' ? [action.enclosure] : [])),
+  );
 }
 
 const isReady = ({tables}: Worked): boolean => tables.length > 0;

@@ -11,7 +11,7 @@ import {Planner} from './planner.ts';
 import {practiceAdvice} from './practice-advice.ts';
 import {proofOf, type Proof} from './proof.ts';
 import {proposalText} from './proposal-text.ts';
-import {shortestRoute} from './shortest-route.ts';
+import {shortestRoute, type Route} from './shortest-route.ts';
 import {Suspects} from './suspects.ts';
 
 /** One thing done that told something, or could have. */
@@ -64,9 +64,14 @@ export interface Reasoning {
 /**
  * Replays an attempt beside its suspects and judges every step of it.
  *
+ * @param knownRoute the planner's way to the same faults, where it has been worked out before
  * @throws Error where an action cannot be done again, or where nothing has been named and the search is still on
  */
-export function reasoningOf(setup: BenchSetup, actions: readonly Action[]): Reasoning {
+export function reasoningOf(
+  setup: BenchSetup,
+  actions: readonly Action[],
+  knownRoute?: Route,
+): Reasoning {
   const bench = new Bench(setup);
   const suspects = new Suspects(setup.unit);
   const planner = new Planner(suspects);
@@ -113,12 +118,13 @@ export function reasoningOf(setup: BenchSetup, actions: readonly Action[]): Reas
   }
   if (bench.view().stage === 'working')
     throw new Error('The search is still on; name the fault or give up before it is judged.');
-  const route = shortestRoute(unit, faults, complaintOf(unit, faults).sequence);
+  const route = knownRoute ?? shortestRoute(unit, faults, complaintOf(unit, faults).sequence);
   const safety = bench.view().safety;
   const grade = gradeOf({
     namings: namings.map(({right: isRight, proof, dollars}) => ({
       right: isRight,
       proved: proof.is === 'proved',
+      contradicted: proof.is === 'contradicted',
       share: proof.share,
       dollars,
     })),

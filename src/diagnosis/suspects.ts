@@ -87,6 +87,11 @@ export class Suspects {
     return this.kept.map(({hypothesis}) => hypothesis);
   }
 
+  /** Whether somebody has worked this control since the attempt began. */
+  wasSet(target: string): boolean {
+    return this.conditions.touched.has(target);
+  }
+
   has(id: string): boolean {
     return this.kept.some(({hypothesis}) => hypothesis.id === id);
   }

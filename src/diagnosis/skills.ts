@@ -1,0 +1,72 @@
+import type {Unit} from '../content/unit.ts';
+import {circuitClasses} from '../faults/nets.ts';
+import type {Fault} from '../faults/fault.ts';
+
+/** What a technician can be good at. Calls and tasks are tagged with these. */
+export const skills = [
+  {id: 'power-supply', title: 'Power supply'},
+  {id: 'transformer-and-fuse', title: 'Transformer and fuse'},
+  {id: 'reading-a-ladder', title: 'Reading a ladder'},
+  {id: 'voltage-drop', title: 'Voltage drop'},
+  {id: 'safeties-in-series', title: 'Safeties in series'},
+  {id: 'relays-and-contactors', title: 'Relays and contactors'},
+  {id: 'motors-and-capacitors', title: 'Motors and capacitors'},
+  {id: 'boards-and-timing', title: 'Boards and timing'},
+  {id: 'earth-faults', title: 'Earth faults'},
+  {id: 'meter-safety', title: 'Meter safety'},
+  {id: 'lock-out', title: 'Lock-out'},
+] as const;
+
+export type SkillId = (typeof skills)[number]['id'];
+
+const byKind: Readonly<Record<string, SkillId>> = {
+  supply: 'power-supply',
+  breaker: 'power-supply',
+  disconnect: 'power-supply',
+  transformer: 'transformer-and-fuse',
+  fuse: 'transformer-and-fuse',
+  'pressure-switch': 'safeties-in-series',
+  'temperature-switch': 'safeties-in-series',
+  'float-switch': 'safeties-in-series',
+  'fusible-link': 'safeties-in-series',
+  relay: 'relays-and-contactors',
+  contactor: 'relays-and-contactors',
+  solenoid: 'relays-and-contactors',
+  'psc-motor': 'motors-and-capacitors',
+  capacitor: 'motors-and-capacitors',
+  'dual-capacitor': 'motors-and-capacitors',
+  'defrost-board': 'boards-and-timing',
+  'delay-timer': 'boards-and-timing',
+  thermistor: 'boards-and-timing',
+  thermostat: 'boards-and-timing',
+};
+
+/** Modes whose sign is a drop where there should be none. */
+const drops = new Set(['high-resistance', 'burnt', 'pitted', 'weak']);
+
+/**
+ * Skills that finding a fault asks for, from its place and its mode alone. Every call asks for reading a ladder.
+ * What a call asks of safe practice is judged apart, by the attempt's findings.
+ */
+export function skillsOf(unit: Unit, {site, mode}: Fault): SkillId[] {
+  const found = new Set<SkillId>(['reading-a-ladder']);
+  if (mode === 'earth' || mode.includes('ground')) found.add('earth-faults');
+  if ([...drops].some((drop) => mode.includes(drop))) found.add('voltage-drop');
+  const kindOf = (part: string): string => unit.parts.find(({id}) => id === part)?.kind ?? '';
+  if (site.on === 'part') {
+    const skill = byKind[kindOf(site.part)];
+    if (skill) found.add(skill);
+  } else if (site.on !== 'plant') {
+    const classes = circuitClasses(unit);
+    for (const wire of unit.wires) {
+      const on = site.on === 'wire' ? site.wire === wire.id : site.wires.includes(wire.id);
+      if (!on) continue;
+      for (const terminal of [wire.from, wire.to]) {
+        const skill = byKind[kindOf(terminal.split('.')[0])];
+        if (skill && skill !== 'boards-and-timing') found.add(skill);
+      }
+      if (classes.get(wire.id) === 'sensor') found.add('boards-and-timing');
+    }
+  }
+  return [...found];
+}
