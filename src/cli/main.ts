@@ -3,6 +3,7 @@ import {WrongTargetError} from '../sequences/wrong-target-error.ts';
 import {checkCommand} from './check-command.ts';
 import {faultsCommand} from './faults-command.ts';
 import {gradeCommand} from './grade-command.ts';
+import {hookupCommand} from './hookup-command.ts';
 import {netlistCommand, nodesCommand} from './network-commands.ts';
 import {readCommand} from './read-command.ts';
 import {suspectsCommand} from './suspects-command.ts';
@@ -26,6 +27,7 @@ const commands: Readonly<
 > = {
   check: (args, print) => (checkCommand(args, print) ? 0 : 1),
   faults: faultsCommand,
+  hookup: hookupCommand,
   read: readCommand,
   netlist: netlistCommand,
   nodes: nodesCommand,

@@ -5,6 +5,8 @@ export const usage = `rungbench: read and check the units of the tutor from the 
   rungbench faults UNIT [--json] [--complaints] [--difficulty]
                                         list the catalogue of faults with their ids; --difficulty: readings and
                                         minutes that the planner needs from the complaint alone (takes a while)
+  rungbench hookup TASK WIRES.yaml [--json]
+                                        judge wires against a wiring task; exit code 1 when they are wrong
   rungbench read UNIT [STATE] --meter FUNCTION --red POINT --black POINT [--seed N] [--json]
   rungbench read UNIT [STATE] --meter clamp-amps --wire WIRE [--seed N] [--json]
                                         what the meter shows
@@ -18,6 +20,7 @@ export const usage = `rungbench: read and check the units of the tutor from the 
                                         how an exported attempt was reasoned
 
 UNIT       a shipped unit (such as practice-panel or split-heat-pump) or a unit file (./my-unit.yaml)
+TASK       a shipped wiring task (lamp-and-switch, three-safeties …) or a task file (./my-task.yaml)
 FUNCTION   ac-volts, dc-volts, low-impedance-volts, ohms, continuity, clamp-amps
 POINT      PART.TERMINAL (K3.A1), a lifted wire end (W12.from), or earth
 

@@ -21,7 +21,7 @@ export interface HookupReport {
   /** How the combinations were chosen. */
   readonly method: string;
   /**
-   * What each load does in every combination, one character a combination (1 works, 0 off, ~ between), by load:
+   * What each load does in every combination, one character a combination (1 works, 0 off, ~ between, ≈ chatters), by load:
    * two hookups with the same are the same, if what protects them is the same.
    */
   readonly loadStates: Readonly<Record<string, string>>;
@@ -49,7 +49,9 @@ export function checkHookup(task: HookupTask, wires: readonly HookupWire[]): Hoo
       file(record, mask, settled, rule);
       const isWorking = record.worked.at(-1) === mask;
       const isBetween = !isWorking && record.worked.length + record.onWhenOff.length > before;
-      states.get(rule.load.id)!.push(isWorking ? '1' : isBetween ? '~' : '0');
+      states
+        .get(rule.load.id)!
+        .push(settled.chattering.size > 0 ? '≈' : isWorking ? '1' : isBetween ? '~' : '0');
     }
     if (shorted) continue;
     const source = isShorted(settled, sources);
@@ -64,7 +66,11 @@ export function checkHookup(task: HookupTask, wires: readonly HookupWire[]): Hoo
     findings.push(...commonSideFindings(run, rule, record));
   }
   const workedIn = new Map(
-    run.rules.map(({rule, load}) => [load.id, records.get(rule.statement)!.worked]),
+    run.rules.map(({rule, load, isOn}) => {
+      const {worked} = records.get(rule.statement)!;
+      // first where it should work: elsewhere it may be fed by what is to blame
+      return [load.id, [...worked.filter(isOn), ...worked]];
+    }),
   );
   findings.push(
     ...protectionFindings(run, workedIn),
@@ -105,7 +111,7 @@ function oncePerCause(findings: readonly Finding[]): Finding[] {
       kind,
       [...wires].sort(),
       closed,
-      kind === 'safety-bypassed' ? reading.red : finding.load,
+      kind === 'safety-bypassed' || kind === 'on-without-call' ? reading.red : finding.load,
     ]);
     if (!first.has(key)) first.set(key, finding);
   }

@@ -17,11 +17,15 @@ export function protectionFindings(
     const name = device[0].split('.')[0];
     for (const id of loads) {
       const rule = run.rules.find(({load}) => load.id === id);
-      const mask = workedIn.get(id)?.[0];
-      if (!rule || mask === undefined) continue;
+      const worked = workedIn.get(id) ?? [];
+      if (!rule || worked.length === 0) continue;
       const {load, rails} = rule;
-      const before = run.settle(mask).memory;
-      for (const memory of [atRest, before]) {
+      // with as little and with as much closed as there may be, from rest and while it runs
+      const tries = [...new Set([worked[0], Math.max(...worked)])].flatMap((mask) => [
+        {mask, memory: atRest},
+        {mask, memory: run.settle(mask).memory},
+      ]);
+      for (const {mask, memory} of tries) {
         const settled = run.settle(mask, memory, {open: device});
         const across = fractionOf(settled, load);
         const ends = Math.max(

@@ -25,13 +25,14 @@ export interface LoadRecord {
 
 export const emptyRecord = (): LoadRecord => ({offWhenOn: [], onWhenOff: [], worked: []});
 
-/** Files one settled combination. */
+/** Files one settled combination. On a board where an armature chatters nothing is as it should be. */
 export function file(record: LoadRecord, mask: number, settled: Settled, rule: RuleToRun): void {
-  const isWorking = works(settled, rule);
+  const isSteady = settled.chattering.size === 0;
+  const isWorking = isSteady && works(settled, rule);
   if (isWorking) record.worked.push(mask);
   if (rule.isOn(mask)) {
     if (!isWorking) record.offWhenOn.push(mask);
-  } else if (fractionOf(settled, rule.load) > offFraction) record.onWhenOff.push(mask);
+  } else if (!isSteady || fractionOf(settled, rule.load) > offFraction) record.onWhenOff.push(mask);
 }
 
 /** The findings about one load from the combinations that went against its rule. */
