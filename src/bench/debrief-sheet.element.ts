@@ -80,11 +80,14 @@ export class DebriefSheet extends LitElement {
   }
 
   private sequence(debrief: Debrief) {
+    const brokeAt = debrief.sequence.steps.findIndex((step) => step.broke);
     return html`<section aria-labelledby="sequence">
       <h2 id="sequence">Sequence of operation: ${debrief.sequence.title}</h2>
       <ol class="rail">
         ${debrief.sequence.steps.map((step, at) => {
-          const state = step.broke ? 'broke' : step.faulted ? 'held' : 'missed';
+          // past the break a step that holds proves nothing: it would hold with the unit at rest
+          const past = brokeAt >= 0 && at > brokeAt;
+          const state = step.broke ? 'broke' : step.faulted && !past ? 'held' : 'missed';
           const words = step.broke ? 'It broke here.' : step.faulted ? '' : 'Never came to it.';
           return html`<li class=${state}>
             <span class="node" aria-hidden="true">${step.broke ? cross : at + 1}</span>

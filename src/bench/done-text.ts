@@ -1,12 +1,15 @@
 import {inSentence} from '../content/in-sentence.ts';
 import type {Unit} from '../content/unit.ts';
+import {catalogue} from '../faults/catalogue.ts';
+import type {Control} from '../parts/part-kind.ts';
+import {plantControls} from '../plant/plant-of.ts';
 import type {Action} from './actions.ts';
 
 /** What was done, for its line in the field log. The fault that was named is what the student said, not what is. */
 export function doneText(action: Action, unit: Unit): string {
   switch (action.do) {
     case 'set':
-      return `Set ${action.target} to ${action.value}`;
+      return setText(action.target, action.value, unit);
     case 'lock':
       return `Hung lock and tag on ${action.part}`;
     case 'unlock':
@@ -16,9 +19,9 @@ export function doneText(action: Action, unit: Unit): string {
     case 'close-cover':
       return `Put the cover on the ${title(unit, action.enclosure)}`;
     case 'lift':
-      return `Lifted wire end ${action.end}`;
+      return `Lifted ${wireEnd(unit, action.end)}`;
     case 'land':
-      return `Landed wire end ${action.end}`;
+      return `Landed ${wireEnd(unit, action.end)}`;
     case 'jumper':
       return `Laid a jumper from ${action.from} to ${action.to}`;
     case 'remove-jumper':
@@ -28,7 +31,7 @@ export function doneText(action: Action, unit: Unit): string {
     case 'note':
       return action.text;
     case 'name':
-      return `Named ${action.fault}${action.evidence.length ? `, on the evidence of ${lines(action.evidence)}` : ', without evidence'}`;
+      return `Named: ${faultName(unit, action.fault)}${action.evidence.length ? `, on the evidence of ${lines(action.evidence)}` : ', without evidence'}`;
     case 'clear':
       return 'Cleared the fault';
     case 'give-up':
@@ -39,6 +42,35 @@ export function doneText(action: Action, unit: Unit): string {
       return '';
   }
 }
+
+/** "Thermostat TS: mode to Cool", "Outdoor temperature to 92 °F": by the titles that stand on the controls. */
+function setText(target: string, value: string | number, unit: Unit): string {
+  const at = target.indexOf('.');
+  const part = unit.parts.find((each) => each.id === target.slice(0, at));
+  const controls: readonly Control[] = part ? part.controls : plantControls(unit.plant.kind);
+  const control = controls.find((each) => each.id === target.slice(at + 1));
+  if (!control) return `Set ${target} to ${value}`;
+  const shown =
+    control.choices?.find((choice) => choice.value === value)?.title ??
+    (control.unit ? `${value} ${control.unit}` : `${value}`);
+  if (control.type === 'press')
+    return `${part ? `${part.title} ${part.id}: ` : ''}pressed ${inSentence(control.title)}`;
+  return part
+    ? `${part.title} ${part.id}: ${inSentence(control.title)} to ${shown}`
+    : `${control.title} to ${shown}`;
+}
+
+/** `W12.from`: "wire W12 off" its terminal is said by where it lands. */
+function wireEnd(unit: Unit, end: string): string {
+  const at = end.lastIndexOf('.');
+  const wire = unit.wires.find((each) => each.id === end.slice(0, at));
+  return wire
+    ? `wire ${wire.id} at ${end.endsWith('.from') ? wire.from : wire.to}`
+    : `wire end ${end}`;
+}
+
+const faultName = (unit: Unit, id: string): string =>
+  catalogue(unit).find((fault) => fault.id === id)?.name ?? id;
 
 const title = (unit: Unit, id: string): string =>
   inSentence(unit.enclosures.find((enclosure) => enclosure.id === id)?.title ?? id);

@@ -16,8 +16,8 @@ const isDrive = ({element, part}: Edge): boolean =>
   element === part.elements.find((it) => it.is === 'coil' || it.is === 'impedance');
 
 /**
- * Cross-references of a ladder: under a coil the rungs of its contacts (`→ 2, 7`), under a contact the
- * rung of its coil (`← 14`).
+ * Cross-references of a ladder: under a coil the rungs of its contacts, `(2, 7)`; under a contact the
+ * rung of its coil, `(14)`.
  */
 export function crossReferences(
   circuits: readonly CircuitRows[],
@@ -41,9 +41,9 @@ export function crossReferences(
     const {part, element} = edge;
     if (element.is === 'contact') {
       const drive = drives.get(part.id);
-      return drive === undefined ? '' : `← ${drive}`;
+      return drive === undefined ? '' : `(${drive})`;
     }
     const rungs = contacts.get(part.id);
-    return isDrive(edge) && rungs ? `→ ${[...rungs].join(', ')}` : '';
+    return isDrive(edge) && rungs ? `(${[...rungs].join(', ')})` : '';
   };
 }

@@ -212,8 +212,12 @@ describe('reading a ladder from left to right', () => {
         .text;
     };
     const notes = drawing.labels.filter(({role}) => role === 'reference');
-    expect(notes.find(({text}) => text.startsWith('→'))!.text).toBe(`→ ${rung('K1.lamp')}`);
-    expect(notes.find(({text}) => text.startsWith('←'))!.text).toBe(`← ${rung('K1.coil')}`);
+    const under = (element: string) => {
+      const {x, y} = at(element);
+      return notes.find((note) => Math.abs(note.x - x) < 12 && note.y > y && note.y - y < 40)?.text;
+    };
+    expect(under('K1.coil')).toBe(`(${rung('K1.lamp')})`);
+    expect(under('K1.lamp')).toBe(`(${rung('K1.coil')})`);
   });
 
   test('circuits stand side by side on a wide sheet and one under another on a narrow one', () => {
