@@ -1,7 +1,9 @@
-import {svg, type TemplateResult} from 'lit';
+import {nothing, svg, type TemplateResult} from 'lit';
 import type {Unit} from '../content/unit.ts';
 import {BADGE_HEIGHT, BADGE_SIZE, type Badge} from './badge-places.ts';
-import type {Drawing, EnclosureBox, Point, TerminalMark} from './drawing.ts';
+import {alongWire} from './diagram-targets.ts';
+import type {Drawing, EnclosureBox, Point} from './drawing.ts';
+import {LIFTED_BY, liftedEnds, liftedPoint, type LiftedEnd} from './lifted-ends.ts';
 import {labelWidth} from './text-width.ts';
 
 /** Markers keep their size on the screen: they stand at a point of the drawing, scaled back by `--k`. */
@@ -55,64 +57,7 @@ export function jumperMarker(from: Point, to: Point, bulge: 'left' | 'right'): T
   </g>`;
 }
 
-/** A wire end off its terminal, where the drawing shows it. */
-export interface LiftedEnd {
-  /** `W12.from` */
-  readonly end: string;
-  readonly wire: string;
-  readonly at: Point;
-  /** Unit vector along the wire, away from the terminal. */
-  readonly along: Point;
-}
-
-/** Every place at which a lifted wire end is drawn. */
-export function liftedEnds(unit: Unit, drawing: Drawing, lifted: readonly string[]): LiftedEnd[] {
-  return lifted.flatMap((end) => {
-    const [id, which] = end.split('.') as [string, 'from' | 'to'];
-    const wire = unit.wires.find((it) => it.id === id);
-    const drawn = drawing.wires.find((it) => it.id === id);
-    if (!wire || !drawn) return [];
-    return drawn.paths.flatMap((path) => {
-      const ordered = fromFirst(path, wire.from, wire.to, drawing.terminals)
-        ? path
-        : [...path].reverse();
-      const points = which === 'from' ? ordered : [...ordered].reverse();
-      const [at, next] = [points[0]!, points[1]!];
-      const length = Math.hypot(next.x - at.x, next.y - at.y) || 1;
-      return [
-        {end, wire: id, at, along: {x: (next.x - at.x) / length, y: (next.y - at.y) / length}},
-      ];
-    });
-  });
-}
-
-/** Whether a path begins at the wire's `from` end: told by the terminals that stand at its ends. */
-function fromFirst(
-  path: readonly Point[],
-  from: string,
-  to: string,
-  marks: readonly TerminalMark[],
-): boolean {
-  const stands = (terminal: string, at: Point): boolean =>
-    marks.some(
-      (mark) =>
-        mark.terminal === terminal &&
-        Math.abs(mark.x - at.x) <= mark.width / 2 + 1 &&
-        Math.abs(mark.y - at.y) <= mark.height / 2 + 5,
-    );
-  const [first, last] = [path[0]!, path[path.length - 1]!];
-  if (stands(from, first) || stands(to, last)) return true;
-  return !(stands(from, last) || stands(to, first));
-}
-
-/** How far a lifted end is drawn from its terminal. */
-const LIFTED_BY = 13;
-
-export const liftedPoint = ({at, along}: LiftedEnd): Point => ({
-  x: at.x + along.x * (LIFTED_BY + 4.5) - along.y * 6,
-  y: at.y + along.y * (LIFTED_BY + 4.5) + along.x * 6,
-});
-
+/** A wire end pulled off its terminal. */
 export function liftedMarker(end: LiftedEnd): TemplateResult {
   const {at, along} = end;
   const point = (distance: number, aside = 0): string =>
@@ -166,4 +111,53 @@ export function badgeMarker({x, y, width, text, part}: Badge): TemplateResult {
     <rect x=${x - width / 2} y=${y - BADGE_HEIGHT / 2} width=${width} height=${BADGE_HEIGHT} rx=${BADGE_HEIGHT / 2}></rect>
     <text x=${x} y=${y + 3.5} text-anchor="middle" font-size=${BADGE_SIZE}>${text}</text>
   </g>`;
+}
+
+/** What hands have put on the unit. */
+export interface Hung {
+  readonly red: string | undefined;
+  readonly black: string | undefined;
+  readonly clamp: string | undefined;
+  readonly lifted: readonly string[];
+  readonly jumpers: readonly (readonly [string, string])[];
+  /** Which of several marks of one terminal a lead was put on. */
+  readonly pickedMarks: ReadonlyMap<string, Point>;
+}
+
+/** Lifted ends, jumpers, clamp and leads where they are. */
+export function markersOn(
+  unit: Unit,
+  drawing: Drawing,
+  hung: Hung,
+): (TemplateResult | typeof nothing)[] {
+  const ends = liftedEnds(unit, drawing, hung.lifted);
+  const at = (terminal: string): Point | undefined => {
+    const end = ends.find((it) => it.end === terminal);
+    if (end) return liftedPoint(end);
+    const picked = hung.pickedMarks.get(terminal);
+    const marks = drawing.terminals.filter((mark) => mark.terminal === terminal);
+    return marks.find((mark) => picked && mark.x === picked.x && mark.y === picked.y) ?? marks[0];
+  };
+  const jumpers = hung.jumpers.map(([a, b]) => {
+    const [from, to] = [at(a), at(b)];
+    if (!from || !to) return nothing;
+    const part = drawing.parts.find(({part: id}) => id === a.slice(0, a.indexOf('.')));
+    return jumperMarker(from, to, part && from.x < part.x + part.width / 2 ? 'left' : 'right');
+  });
+  const lead = (which: 'red' | 'black'): TemplateResult | typeof nothing => {
+    const terminal = hung[which];
+    const point = terminal === undefined ? undefined : at(terminal);
+    return point ? leadMarker(which, point) : nothing;
+  };
+  const clamped =
+    hung.clamp === undefined ? undefined : drawing.wires.find(({id}) => id === hung.clamp);
+  // beside the middle, where the wire's label stands
+  const jaw = alongWire(clamped, 0.75);
+  return [
+    ...ends.map(liftedMarker),
+    ...jumpers,
+    jaw ? clampMarker(jaw) : nothing,
+    lead('black'),
+    lead('red'),
+  ];
 }

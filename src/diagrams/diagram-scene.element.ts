@@ -9,6 +9,7 @@ import {
   type TerminalMark,
   type WireDrawing,
 } from './drawing.ts';
+import {partMarks, type Reach} from './diagram-targets.ts';
 import {dotted} from './ladder-lettering.ts';
 import {partBoxes} from './picking.ts';
 import {symbols, type Stroke} from './symbols.ts';
@@ -198,6 +199,18 @@ export function drawTerminal(
         : nothing
     }
   </g>`;
+}
+
+/** Parts as targets, where one is to be pointed out. */
+export function partTargets(reach: Reach, current: string): TemplateResult {
+  return svg`<g>${partMarks(reach).map(({part, x, y, width, height}) => {
+    const title = reach.unit.parts.find(({id}) => id === part)?.title ?? '';
+    return svg`<g class="terminal" role="button" tabindex=${current === `part ${part}` ? 0 : -1}
+      data-part=${part} data-target="part ${part}" aria-label="Part ${part}, ${title}">
+      <rect class="reach" x=${x} y=${y} width=${width} height=${height}></rect>
+      <rect class="halo" x=${x - 3} y=${y - 3} width=${width + 6} height=${height + 6} rx="6"></rect>
+    </g>`;
+  })}</g>`;
 }
 
 /** Labels such as `YE W25`, shown when zoomed in and on paper. */

@@ -100,6 +100,8 @@ function contactSymbol(edge: Edge): ElementSymbol {
         tag: part.id,
         caption: words(localName(edge.id)),
       };
+    case 'sequencer':
+      return {...plain, symbol: 'contact-timed'};
     case 'relay':
       if (normally === 'open' && (figure(part, 'offDelaySeconds') ?? 0) > 0)
         return {...plain, symbol: 'contact-off-delay'};

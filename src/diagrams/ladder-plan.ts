@@ -124,7 +124,8 @@ const asSeries = (path: readonly Step[]): SpTree<NetEdge> => {
 
 /**
  * The shortest way from one rail to the other through a source: fuses, breakers and disconnects in the
- * feed come with it. Other circuits' rails are not crossed.
+ * feed come with it. Other circuits' rails are not crossed, save from one leg of the supply to the other: the
+ * neutral between two legs may be the rail of a circuit at half their volts.
  */
 function findHeader(
   edges: readonly NetEdge[],
@@ -145,6 +146,8 @@ function findHeader(
     const next: State[] = [];
     for (const {net, sourced, path} of front)
       for (const edge of feeding) {
+        const isLeg = edge.edge.element.is === 'acSource';
+        if (net !== start && railNets.has(net) && !isLeg) continue;
         const reversed = edge.b === net;
         if ((!reversed && edge.a !== net) || path.some((step) => step.edge === edge)) continue;
         const to = reversed ? edge.a : edge.b;
@@ -155,7 +158,7 @@ function findHeader(
         };
         if (to === end && state.sourced) return state.path;
         const key = `${to} ${state.sourced}`;
-        if (railNets.has(to) || seen.has(key)) continue;
+        if ((railNets.has(to) && !isLeg) || seen.has(key)) continue;
         seen.add(key);
         next.push(state);
       }

@@ -4,45 +4,36 @@ import {repeat} from 'lit/directives/repeat.js';
 import type {Unit} from '../content/unit.ts';
 import {placeBadges} from './badge-places.ts';
 import {drawConnections} from './connection-drawing.ts';
-import {
-  badgeMarker,
-  clampMarker,
-  jumperMarker,
-  leadMarker,
-  lid,
-  liftedEnds,
-  liftedMarker,
-  liftedPoint,
-} from './diagram-markers.element.ts';
+import {badgeMarker, lid, markersOn} from './diagram-markers.element.ts';
 import {
   drawTerminal,
   drawWire,
   inkOver,
+  partTargets,
   scene,
   terminalName,
   wireLabels,
   wireName,
 } from './diagram-scene.element.ts';
-import type {Box, Drawing, Point, TerminalMark, WireDrawing} from './drawing.ts';
+import {
+  boxOf,
+  closedEnclosures,
+  isProbing,
+  pickableOf,
+  reachableWires,
+  targetsOf,
+  type DiagramMode,
+  type Reach,
+  type Target,
+} from './diagram-targets.ts';
+import type {Drawing, Point} from './drawing.ts';
 import {layoutLadder} from './ladder-layout.ts';
 import type {LayoutFile} from './layout-file.ts';
-import {nextInDirection, partBoxes, pick, withinReach, type Pickable} from './picking.ts';
+import {PanZoom} from './pan-zoom.element.ts';
+import {nextInDirection, pick, withinReach} from './picking.ts';
 import {unitDiagramStyles} from './unit-diagram.styles.ts';
-import {
-  bringIntoView,
-  fit,
-  fitWidth,
-  panBy,
-  PROBING_SCALE,
-  toDrawing,
-  zoomAt,
-  type Size,
-  type Viewport,
-} from './viewport.ts';
+import {PROBING_SCALE, type Viewport} from './viewport.ts';
 import {labelWires, type WireLabel} from './wire-labels.ts';
-
-/** What a pick is for: placing a lead, closing the clamp, working on a wire, pointing something out. */
-export type DiagramMode = 'red' | 'black' | 'clamp' | 'lift' | 'select';
 
 /** What a person at the unit sees or hears of a part. */
 export interface SeenOrHeard {
@@ -51,15 +42,7 @@ export interface SeenOrHeard {
   readonly display?: string;
 }
 
-interface Target extends Point {
-  readonly key: string;
-  readonly box: Box;
-}
-
-/** Below this movement in pixels a press is a pick, not a drag. */
-const SLOP = 6;
 const NEAR_SCALE = 1.25;
-const TOOLS_HEIGHT = 56;
 
 /**
  * The drawing of a unit as ladder or connection diagram, to look at and to probe. It is given the unit and
@@ -105,13 +88,13 @@ export class UnitDiagram extends LitElement {
   @query('.world') private world?: SVGGElement;
 
   #labels: readonly WireLabel[] = [];
-  #viewport: Viewport = {scale: 1, x: 0, y: 0};
-  #size: Size = {width: 0, height: 0};
+  readonly #panZoom = new PanZoom({
+    size: () => this.drawing,
+    show: (_, manner) => this.#show(manner),
+    press: (at, pointer) => this.#pickAt(at, pointer),
+    hover: (at, pointer) => this.#aim(at, pointer),
+  });
   #aspect = 1.6;
-  /** A person has moved the drawing: resizing keeps it where it is. */
-  #moved = false;
-  #pointers = new Map<number, Point>();
-  #pressed?: {readonly at: Point; readonly pointer: string; dragged: boolean};
   /** Which of several marks of one terminal was picked: the lead is drawn there. */
   #pickedMark = new Map<string, Point>();
   #observer?: ResizeObserver;
@@ -121,6 +104,7 @@ export class UnitDiagram extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback();
+    this.requestUpdate();
     this.#print?.addEventListener('change', this.#onPrint);
     window.addEventListener('beforeprint', this.#onPrint);
     window.addEventListener('afterprint', this.#onPrint);
@@ -147,10 +131,9 @@ export class UnitDiagram extends LitElement {
       this.#observed = this.frame;
       this.#observer = new ResizeObserver(() => this.#measure());
       this.#observer.observe(this.frame);
-      // wheel must be cancelled, and Lit adds passive listeners for it
-      this.frame.addEventListener('wheel', this.#onWheel, {passive: false});
+      this.#panZoom.attach(this.frame);
     }
-    this.#apply();
+    this.#show();
   }
 
   override focus(options?: FocusOptions): void {
@@ -161,33 +144,17 @@ export class UnitDiagram extends LitElement {
 
   /** Bring a terminal (`K1.A1`), wire or part into view, large enough to probe. */
   reveal(id: string): void {
-    const box = this.#boxOf(id);
-    if (!box || !this.drawing) return;
-    if (this.#viewport.scale < PROBING_SCALE) {
-      const centre = {x: this.#size.width / 2, y: this.#size.height / 2};
-      this.#viewport = zoomAt(
-        this.#viewport,
-        PROBING_SCALE / this.#viewport.scale,
-        centre,
-        this.drawing,
-        this.#size,
-      );
-    }
-    this.#moveTo(bringIntoView(this.#viewport, box, this.#clear()), 'glide');
+    const box = this.drawing && boxOf(this.drawing, id);
+    if (box) this.#panZoom.bring(box, 'near enough');
   }
 
   /** The whole drawing in the frame. */
   fit(): void {
-    if (!this.drawing) return;
-    this.#moved = false;
-    this.#moveTo(this.#firstView(), 'glide');
+    if (this.drawing) this.#panZoom.fit();
   }
 
   zoom(factor: number): void {
-    if (!this.drawing) return;
-    this.#moved = true;
-    const centre = {x: this.#size.width / 2, y: this.#size.height / 2};
-    this.#moveTo(zoomAt(this.#viewport, factor, centre, this.drawing, this.#size), 'glide');
+    this.#panZoom.zoom(factor);
   }
 
   override render(): TemplateResult {
@@ -201,10 +168,6 @@ export class UnitDiagram extends LitElement {
         aria-label="${unit.title}, ${what}. Arrow keys move it, plus and minus zoom, 0 fits."
         @keydown=${this.#onKeydown}
         @focusin=${this.#onFocusin}
-        @pointerdown=${this.#onPointerdown}
-        @pointermove=${this.#onPointermove}
-        @pointerup=${this.#onPointerup}
-        @pointercancel=${this.#onPointercancel}
         @pointerleave=${this.#onPointerleave}
         @click=${this.#onClick}
       >
@@ -223,10 +186,11 @@ export class UnitDiagram extends LitElement {
   }
 
   #world(unit: Unit, drawing: Drawing): TemplateResult {
-    const closed = this.#closed();
+    const reach = this.#reach(unit, drawing);
+    const closed = closedEnclosures(reach);
     const lids = drawing.enclosures.filter(({id}) => closed.has(id));
-    const probing = this.mode === 'red' || this.mode === 'black';
-    const reachableWires = this.#reachableWires(drawing);
+    const probing = isProbing(this.mode);
+    const reachable = reachableWires(reach);
     const current = this.#currentKey();
     const leads = [this.red, this.black].filter((it): it is string => it !== undefined);
     const hidden = (enclosure: string): boolean =>
@@ -243,13 +207,13 @@ export class UnitDiagram extends LitElement {
         (wire) =>
           drawWire(wire, drawing.view, {
             chosen: wire.id === this.selectedWire,
-            pickable: !probing && reachableWires.has(wire.id),
+            pickable: !probing && reachable.has(wire.id),
             current: current === `wire ${wire.id}`,
             name: wireName(unit, wire.id),
           }),
       )}</g>
       ${inkOver(drawing)}
-      ${this.mode === 'select' ? this.#partTargets(drawing, closed, current) : nothing}
+      ${this.mode === 'select' ? partTargets(reach, current) : nothing}
       <g>${drawing.terminals.map((mark, i) =>
         drawTerminal(mark, i, {
           closed: closed.has(mark.enclosure),
@@ -268,151 +232,23 @@ export class UnitDiagram extends LitElement {
           text: it.display || it.is.replace(/-/g, ' '),
         })),
       ).map(badgeMarker)}</g>
-      <g aria-hidden="true">${this.#markers(unit, drawing)}</g>`;
+      <g aria-hidden="true">${markersOn(unit, drawing, {
+        red: this.red,
+        black: this.black,
+        clamp: this.clamp,
+        lifted: this.lifted,
+        jumpers: this.jumpers,
+        pickedMarks: this.#pickedMark,
+      })}</g>`;
   }
 
-  #partTargets(drawing: Drawing, closed: ReadonlySet<string>, current: string): TemplateResult {
-    const unit = this.unit!;
-    return svg`<g>${this.#partMarks(drawing, closed).map(({part, x, y, width, height}) => {
-      const title = unit.parts.find(({id}) => id === part)?.title ?? '';
-      return svg`<g class="terminal" role="button" tabindex=${current === `part ${part}` ? 0 : -1}
-        data-part=${part} data-target="part ${part}" aria-label="Part ${part}, ${title}">
-        <rect class="reach" x=${x} y=${y} width=${width} height=${height}></rect>
-        <rect class="halo" x=${x - 3} y=${y - 3} width=${width + 6} height=${height + 6} rx="6"></rect>
-      </g>`;
-    })}</g>`;
+  #reach(unit: Unit, drawing: Drawing): Reach {
+    const {mode, openEnclosures, lifted} = this;
+    return {unit, drawing, mode, lifted, ...(openEnclosures ? {openEnclosures} : {})};
   }
 
-  /** One box for each part that can be pointed out. */
-  #partMarks(drawing: Drawing, closed: ReadonlySet<string>): (Box & {readonly part: string})[] {
-    const seen = new Set<string>();
-    const enclosureOf = new Map(this.unit!.parts.map(({id, enclosure}) => [id, enclosure]));
-    return partBoxes(drawing).filter(({part}) => {
-      if (seen.has(part) || (drawing.view === 'connection' && closed.has(enclosureOf.get(part)!)))
-        return false;
-      seen.add(part);
-      return true;
-    });
-  }
-
-  #markers(unit: Unit, drawing: Drawing): (TemplateResult | typeof nothing)[] {
-    const ends = liftedEnds(unit, drawing, this.lifted);
-    const at = (terminal: string): Point | undefined => {
-      const end = ends.find((it) => it.end === terminal);
-      if (end) return liftedPoint(end);
-      const picked = this.#pickedMark.get(terminal);
-      const marks = drawing.terminals.filter((mark) => mark.terminal === terminal);
-      return marks.find((mark) => picked && mark.x === picked.x && mark.y === picked.y) ?? marks[0];
-    };
-    const jumpers = this.jumpers.map(([a, b]) => {
-      const [from, to] = [at(a), at(b)];
-      if (!from || !to) return nothing;
-      const part = drawing.parts.find(({part: id}) => id === a.slice(0, a.indexOf('.')));
-      return jumperMarker(from, to, part && from.x < part.x + part.width / 2 ? 'left' : 'right');
-    });
-    const lead = (which: 'red' | 'black'): TemplateResult | typeof nothing => {
-      const terminal = this[which];
-      const point = terminal === undefined ? undefined : at(terminal);
-      return point ? leadMarker(which, point) : nothing;
-    };
-    const jaw =
-      this.clamp === undefined
-        ? undefined
-        : middleOf(
-            drawing.wires.find(({id}) => id === this.clamp),
-            0.75,
-          );
-    return [
-      ...ends.map(liftedMarker),
-      ...jumpers,
-      jaw ? clampMarker(jaw) : nothing,
-      lead('black'),
-      lead('red'),
-    ];
-  }
-
-  /** Ids of enclosures whose covers are closed. */
-  #closed(): ReadonlySet<string> {
-    const open = this.openEnclosures;
-    if (!open || !this.unit) return new Set();
-    return new Set(
-      this.unit.enclosures.filter(({id, cover}) => cover && !open.includes(id)).map(({id}) => id),
-    );
-  }
-
-  /** Wires with an end that is not behind a closed cover. */
-  #reachableWires(drawing: Drawing): ReadonlySet<string> {
-    const closed = this.#closed();
-    const enclosureOf = new Map(this.unit!.parts.map(({id, enclosure}) => [id, enclosure]));
-    const open = (terminal: string): boolean =>
-      !closed.has(enclosureOf.get(terminal.slice(0, terminal.indexOf('.')))!);
-    const drawn = new Set(drawing.wires.map(({id}) => id));
-    return new Set(
-      this.unit!.wires.filter(({id, from, to}) => drawn.has(id) && (open(from) || open(to))).map(
-        ({id}) => id,
-      ),
-    );
-  }
-
-  #pickable(drawing: Drawing): Pickable {
-    const closed = this.#closed();
-    const probing = this.mode === 'red' || this.mode === 'black';
-    const wires = this.#reachableWires(drawing);
-    const ends = probing ? liftedEnds(this.unit!, drawing, this.lifted) : [];
-    return {
-      terminals: probing
-        ? [
-            ...ends.map((end): TerminalMark => {
-              const {x, y} = liftedPoint(end);
-              return {
-                terminal: end.end,
-                part: '',
-                enclosure: '',
-                shape: 'ring',
-                x,
-                y,
-                width: 9,
-                height: 9,
-              };
-            }),
-            ...drawing.terminals.filter(({enclosure}) => !closed.has(enclosure)),
-          ]
-        : [],
-      wires: drawing.wires.filter(({id}) => wires.has(id)),
-      parts: partBoxes(drawing),
-      lids: drawing.enclosures.filter(({id}) => closed.has(id)),
-    };
-  }
-
-  /** Targets of the keyboard in reading order. */
   #targets(): Target[] {
-    const {drawing} = this;
-    if (!drawing || !this.unit) return [];
-    const closed = this.#closed();
-    const targets: Target[] = [];
-    if (this.mode === 'red' || this.mode === 'black')
-      drawing.terminals.forEach((mark, i) => {
-        if (!closed.has(mark.enclosure))
-          targets.push({key: `terminal ${i}`, x: mark.x, y: mark.y, box: around(mark)});
-      });
-    else {
-      const reachable = this.#reachableWires(drawing);
-      for (const wire of drawing.wires) {
-        const at = middleOf(wire);
-        if (at && reachable.has(wire.id))
-          targets.push({key: `wire ${wire.id}`, ...at, box: {...at, width: 1, height: 1}});
-      }
-      if (this.mode === 'select')
-        for (const box of this.#partMarks(drawing, closed))
-          targets.push({
-            key: `part ${box.part}`,
-            x: box.x + box.width / 2,
-            y: box.y + box.height / 2,
-            box,
-          });
-    }
-    const row = (y: number): number => Math.round(y / 30);
-    return targets.sort((a, b) => row(a.y) - row(b.y) || a.x - b.x);
+    return this.unit && this.drawing ? targetsOf(this.#reach(this.unit, this.drawing)) : [];
   }
 
   #currentKey(): string {
@@ -424,20 +260,10 @@ export class UnitDiagram extends LitElement {
     return key ? this.renderRoot.querySelector<SVGElement>(`[data-target="${key}"]`) : null;
   }
 
-  #boxOf(id: string): Box | undefined {
-    const {drawing} = this;
-    const mark = drawing?.terminals.find(({terminal}) => terminal === id);
-    if (mark) return around(mark);
-    const wire = middleOf(drawing?.wires.find((it) => it.id === id));
-    if (wire) return {...wire, width: 1, height: 1};
-    return drawing && partBoxes(drawing).find(({part}) => part === id);
-  }
-
   #redraw(): void {
     const {unit} = this;
     this.drawing = undefined;
     this.problem = '';
-    this.#moved = false;
     this.#pickedMark.clear();
     if (!unit) return;
     try {
@@ -448,18 +274,19 @@ export class UnitDiagram extends LitElement {
       this.problem = error instanceof Error ? error.message : String(error);
     }
     this.#labels = this.drawing ? labelWires(this.drawing) : [];
-    if (this.drawing && this.#size.width > 0) this.#viewport = this.#firstView();
-    this.near = this.#viewport.scale >= NEAR_SCALE;
+    this.#panZoom.start();
+    this.near = this.#panZoom.viewport.scale >= NEAR_SCALE;
   }
 
   #measure(): void {
     if (!this.frame) return;
     const {clientWidth: width, clientHeight: height} = this.frame;
     if (width === 0 || height === 0 || this.printing) return;
-    this.#size = {width, height};
     // a phone takes the circuits one under another; wide frames side by side
-    const aspect =
-      width < 640 ? 0.5 : Math.min(2.4, Math.max(1, Math.round((width / height) * 5) / 5));
+    this.#panZoom.resize({width, height});
+    const aspect = this.#panZoom.narrow
+      ? 0.5
+      : Math.min(2.4, Math.max(1, Math.round((width / height) * 5) / 5));
     if (this.view === 'ladder' && aspect !== this.#aspect) {
       this.#aspect = aspect;
       this.#redraw();
@@ -467,36 +294,15 @@ export class UnitDiagram extends LitElement {
       return;
     }
     this.#aspect = aspect;
-    if (!this.#moved && this.drawing) this.#viewport = this.#firstView();
-    this.#apply();
+    this.#show();
   }
 
-  /** All of it where that can be read; in a narrow frame its width, from the top. */
-  #firstView(): Viewport {
-    const whole = fit(this.drawing!, this.#size);
-    return this.#size.width < 640 && whole.scale < 0.6
-      ? fitWidth(this.drawing!, this.#size)
-      : whole;
-  }
-
-  /** The frame without the strip that the view's buttons stand on. */
-  #clear(): Size {
-    return {
-      width: this.#size.width,
-      height: Math.max(this.#size.height - TOOLS_HEIGHT, this.#size.height / 2),
-    };
-  }
-
-  #moveTo(viewport: Viewport, manner: 'glide' | 'at once'): void {
-    this.#viewport = viewport;
-    this.frame?.classList.toggle('glide', manner === 'glide');
-    this.#apply();
-  }
-
-  #apply(): void {
+  #show(manner: 'glide' | 'at once' = 'at once'): void {
     const {world} = this;
     if (!world) return;
-    const {scale, x, y} = this.#viewport;
+    const {scale, x, y}: Viewport = this.#panZoom.viewport;
+    if (manner === 'glide') this.frame.classList.add('glide');
+    else if (this.#panZoom.pressing) this.frame.classList.remove('glide');
     world.style.transform = this.printing ? '' : `translate(${x}px, ${y}px) scale(${scale})`;
     world.style.setProperty('--k', String(this.printing ? 1 : 1 / scale));
     this.near = scale >= NEAR_SCALE;
@@ -515,8 +321,7 @@ export class UnitDiagram extends LitElement {
     if (!key || !this.drawing) return;
     this.current = key;
     const target = this.#targets().find((it) => it.key === key);
-    if (target && !this.#pressed)
-      this.#moveTo(bringIntoView(this.#viewport, target.box, this.#clear()), 'glide');
+    if (target && !this.#panZoom.pressing) this.#panZoom.bring(target.box, 'as it is');
   };
 
   #onKeydown = (event: KeyboardEvent): void => {
@@ -538,8 +343,7 @@ export class UnitDiagram extends LitElement {
         number,
         number,
       ];
-      this.#moved = true;
-      this.#moveTo(panBy(this.#viewport, dx, dy, this.drawing, this.#size), 'glide');
+      this.#panZoom.pan(dx, dy);
     } else return;
     event.preventDefault();
     event.stopPropagation();
@@ -573,64 +377,6 @@ export class UnitDiagram extends LitElement {
     if (event.detail === 0 && key) this.#pickTarget(key);
   };
 
-  #local(event: MouseEvent): Point {
-    const {left, top} = this.frame.getBoundingClientRect();
-    return {x: event.clientX - left, y: event.clientY - top};
-  }
-
-  #onPointerdown = (event: PointerEvent): void => {
-    if (event.button !== 0) return;
-    this.#pointers.set(event.pointerId, this.#local(event));
-    this.#pressed = {
-      at: this.#local(event),
-      pointer: event.pointerType,
-      dragged: this.#pointers.size > 1,
-    };
-    this.frame.setPointerCapture?.(event.pointerId);
-  };
-
-  #onPointermove = (event: PointerEvent): void => {
-    const {drawing} = this;
-    const at = this.#local(event);
-    const last = this.#pointers.get(event.pointerId);
-    if (!drawing) return;
-    if (!last || !this.#pressed) return this.#aim(at, event.pointerType);
-    if (
-      !this.#pressed.dragged &&
-      Math.hypot(at.x - this.#pressed.at.x, at.y - this.#pressed.at.y) < SLOP
-    )
-      return;
-    this.#pressed.dragged = true;
-    this.#moved = true;
-    this.frame.classList.add('dragging');
-    const other = [...this.#pointers].find(([id]) => id !== event.pointerId)?.[1];
-    let view = this.#viewport;
-    if (other) {
-      const middle = {x: (at.x + other.x) / 2, y: (at.y + other.y) / 2};
-      const before = Math.hypot(last.x - other.x, last.y - other.y);
-      const now = Math.hypot(at.x - other.x, at.y - other.y);
-      view = zoomAt(view, before > 0 ? now / before : 1, middle, drawing, this.#size);
-      view = panBy(view, (at.x - last.x) / 2, (at.y - last.y) / 2, drawing, this.#size);
-    } else view = panBy(view, at.x - last.x, at.y - last.y, drawing, this.#size);
-    this.#pointers.set(event.pointerId, at);
-    this.#moveTo(view, 'at once');
-  };
-
-  #onPointerup = (event: PointerEvent): void => {
-    const pressed = this.#pressed;
-    this.#pointers.delete(event.pointerId);
-    if (this.#pointers.size > 0) return;
-    this.#pressed = undefined;
-    this.frame.classList.remove('dragging');
-    if (pressed && !pressed.dragged) this.#pickAt(pressed.at, pressed.pointer);
-  };
-
-  #onPointercancel = (event: PointerEvent): void => {
-    this.#pointers.delete(event.pointerId);
-    this.#pressed = undefined;
-    this.frame.classList.remove('dragging');
-  };
-
   #onPointerleave = (): void => {
     this.#aimed?.classList.remove('aim');
     this.#aimed = undefined;
@@ -639,22 +385,17 @@ export class UnitDiagram extends LitElement {
   #pickAt(at: Point, pointer: string): void {
     const {drawing} = this;
     if (!drawing) return;
-    const point = toDrawing(this.#viewport, at);
-    const {scale} = this.#viewport;
-    const pickable = this.#pickable(drawing);
+    const {scale} = this.#panZoom.viewport;
+    const pickable = pickableOf(this.#reach(this.unit!, drawing));
     // a fingertip over several terminals: come closer first, and let the next touch choose
     const under = new Set(
-      withinReach(point, scale, pointer, pickable.terminals).map(({terminal}) => terminal),
+      withinReach(at, scale, pointer, pickable.terminals).map(({terminal}) => terminal),
     );
     if (pointer === 'touch' && scale < PROBING_SCALE && under.size > 1) {
-      this.#moved = true;
-      this.#moveTo(
-        zoomAt(this.#viewport, (PROBING_SCALE * 1.15) / scale, at, drawing, this.#size),
-        'glide',
-      );
+      this.#panZoom.comeCloser(at);
       return;
     }
-    const picked = pick(point, scale, pointer, pickable);
+    const picked = pick(at, scale, pointer, pickable);
     if (!picked) return;
     if (picked.is === 'wire') this.#emit('wire-picked', {wire: picked.wire});
     else if (picked.is === 'part') this.#emit('part-picked', {part: picked.part});
@@ -671,10 +412,10 @@ export class UnitDiagram extends LitElement {
   #aim(at: Point, pointer: string): void {
     if (pointer === 'touch' || !this.drawing) return;
     const picked = pick(
-      toDrawing(this.#viewport, at),
-      this.#viewport.scale,
+      at,
+      this.#panZoom.viewport.scale,
       pointer,
-      this.#pickable(this.drawing),
+      pickableOf(this.#reach(this.unit!, this.drawing)),
     );
     const selector =
       picked?.is === 'terminal'
@@ -689,53 +430,6 @@ export class UnitDiagram extends LitElement {
     aimed?.classList.add('aim');
     this.#aimed = aimed ?? undefined;
   }
-
-  #onWheel = (event: WheelEvent): void => {
-    if (!this.drawing) return;
-    event.preventDefault();
-    this.#moved = true;
-    const step = event.deltaMode === 1 ? 20 : 1;
-    const view =
-      event.ctrlKey || event.metaKey
-        ? zoomAt(
-            this.#viewport,
-            Math.exp(-event.deltaY * step * 0.004),
-            this.#local(event),
-            this.drawing,
-            this.#size,
-          )
-        : panBy(
-            this.#viewport,
-            -event.deltaX * step,
-            -event.deltaY * step,
-            this.drawing,
-            this.#size,
-          );
-    this.#moveTo(view, 'at once');
-  };
-}
-
-const around = ({x, y, width, height}: TerminalMark): Box => ({
-  x: x - width / 2,
-  y: y - height / 2,
-  width,
-  height,
-});
-
-/** Middle of the longest stretch of a wire, or another share of the way along it. */
-function middleOf(wire: WireDrawing | undefined, share = 0.5): Point | undefined {
-  let best: {at: Point; length: number} | undefined;
-  for (const path of wire?.paths ?? [])
-    for (let i = 1; i < path.length; i++) {
-      const [from, to] = [path[i - 1]!, path[i]!];
-      const length = Math.hypot(to.x - from.x, to.y - from.y);
-      if (!best || length > best.length)
-        best = {
-          at: {x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share},
-          length,
-        };
-    }
-  return best?.at;
 }
 
 declare global {
