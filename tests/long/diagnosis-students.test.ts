@@ -36,7 +36,7 @@ describe('simulated students over 300 calls and more', () => {
     const small = noticed(panel);
     // every call of the practice panel with four meters of different error, and a cut through the heat pump's
     const smallCalls = [...small, ...small, ...small, ...small];
-    const largeCalls = noticed(heatPump).filter((_, i) => i % 20 === 0);
+    const largeCalls = noticed(heatPump).filter((_, i) => i % 40 === 0);
     const calls = smallCalls.length + largeCalls.length;
     expect(calls).toBeGreaterThanOrEqual(300);
     const onPanel = gradeStudents(panel, smallCalls);

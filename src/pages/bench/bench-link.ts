@@ -4,6 +4,7 @@ import type {CatalogueLine} from '../../bench/bench-messages.ts';
 import type {BenchView} from '../../bench/bench-view.ts';
 import type {Debrief} from '../../bench/debrief.ts';
 import type {Unit} from '../../content/unit.ts';
+import type {Reasoning} from '../../diagnosis/reasoning.ts';
 
 /** Done, with how the bench looks now; or refused, with one sentence. */
 export type Answer = {readonly view: BenchView} | {readonly refused: string};
@@ -20,5 +21,7 @@ export interface BenchLink {
   catalogue(): Promise<readonly CatalogueLine[]>;
   /** Rejects while nothing has been named or given up. */
   debrief(): Promise<Debrief>;
+  /** How the call was reasoned; takes longer than the debrief. Absent where the other side does not work it out. */
+  reasoning?(): Promise<Reasoning>;
   close(): void;
 }

@@ -3,8 +3,10 @@ import type {BenchAnswer, BenchRequest, InitMessage} from '../../bench/bench-mes
 import {catalogueLines} from '../../bench/catalogue-lines.ts';
 import {openSealed} from '../../bench/sealed-fault.ts';
 import {debriefOf} from '../../diagnosis/debrief.ts';
+import {reasoningOf} from '../../diagnosis/reasoning.ts';
 import {catalogue} from '../../faults/catalogue.ts';
 import {operateUnit} from '../../sequences/operate-unit.ts';
+import type {ReasoningAnswer, ReasoningRequest} from './reasoning-messages.ts';
 
 /**
  * The side that holds the fault. The seal is opened here and nowhere else; what goes back is the view, which
@@ -15,13 +17,13 @@ let bench: Bench | undefined;
 const broken =
   'The bench broke down at this. Reload the page: everything up to your last action is kept.';
 
-type Reply = BenchAnswer extends infer A
-  ? A extends BenchAnswer
+type Reply = BenchAnswer | ReasoningAnswer extends infer A
+  ? A extends BenchAnswer | ReasoningAnswer
     ? Omit<A, 'number'>
     : never
   : never;
 
-function answer(request: BenchRequest): Reply {
+function answer(request: BenchRequest | ReasoningRequest): Reply {
   if (request.ask === 'init') {
     bench = begin(request);
     return {is: 'view', view: bench.view()};
@@ -40,6 +42,10 @@ function answer(request: BenchRequest): Reply {
       return bench.view().stage === 'working'
         ? {is: 'refused', sentence: 'The debrief comes once the fault is named, or given up.'}
         : {is: 'debrief', debrief: debriefOf(bench)};
+    case 'reasoning':
+      return bench.view().stage === 'working'
+        ? {is: 'refused', sentence: 'The debrief comes once the fault is named, or given up.'}
+        : {is: 'reasoning', reasoning: reasoningOf(bench.setup, bench.actions)};
   }
 }
 
@@ -72,7 +78,7 @@ function begin({unit, sealed, complaint, seed, actions}: InitMessage): Bench {
   return fresh;
 }
 
-addEventListener('message', (event: MessageEvent<BenchRequest>) => {
+addEventListener('message', (event: MessageEvent<BenchRequest | ReasoningRequest>) => {
   const {number} = event.data;
   let reply: Reply;
   try {

@@ -4,6 +4,8 @@ import type {BenchView} from '../../bench/bench-view.ts';
 import {controlStyles} from '../../bench/controls.styles.ts';
 import '../../bench/debrief-sheet.element.ts';
 import type {Debrief} from '../../bench/debrief.ts';
+import type {Reasoning} from '../../diagnosis/reasoning.ts';
+import '../../diagnosis/reasoning-sheet.element.ts';
 import '../../bench/field-log.element.ts';
 import {openAttempts} from '../../store/attempts.ts';
 import {goTo, hrefOf} from '../app/router.ts';
@@ -63,6 +65,7 @@ export class DebriefPage extends LitElement {
   @state() private working = false;
   @state() private view?: BenchView;
   @state() private debrief?: Debrief;
+  @state() private reasoning?: Reasoning | 'working' | 'failed';
   @state() private quoted = false;
   @state() private unitId = '';
 
@@ -102,6 +105,7 @@ export class DebriefPage extends LitElement {
         .log=${view.log}
         .complaint=${this.quoted ? view.complaint : ''}
       ></rb-debrief-sheet>
+      ${this.reasoned(view)}
       <nav aria-label="After the debrief">
         ${
           view.stage === 'cleared'
@@ -126,6 +130,31 @@ export class DebriefPage extends LitElement {
         <rb-field-log caption="" .entries=${view.log} .safety=${view.safety}></rb-field-log>
       </section>
     `;
+  }
+
+  /** Every suspect is led through the same actions, which takes a while: it comes when it is ready. */
+  private reasoned(view: BenchView) {
+    const {reasoning} = this;
+    if (reasoning === undefined) return nothing;
+    if (reasoning === 'working') {
+      return html`<p role="status">
+        Working out how the call was reasoned: every suspect is led through what you did.
+      </p>`;
+    }
+    if (reasoning === 'failed') {
+      return html`<p role="alert">How the call was reasoned could not be worked out.</p>`;
+    }
+    return html`<rb-reasoning-sheet .reasoning=${reasoning} .log=${view.log}></rb-reasoning-sheet>`;
+  }
+
+  private async reason(): Promise<void> {
+    if (!this.link?.reasoning) return;
+    this.reasoning = 'working';
+    try {
+      this.reasoning = await this.link.reasoning();
+    } catch {
+      this.reasoning = 'failed';
+    }
   }
 
   private async open(): Promise<void> {
@@ -157,6 +186,7 @@ export class DebriefPage extends LitElement {
       await store
         .mark(record.id, {minutes, stage, verdict: debrief.verdict})
         .catch(() => undefined);
+      void this.reason();
     } catch (error) {
       this.failure = error instanceof Error ? error.message : String(error);
     }

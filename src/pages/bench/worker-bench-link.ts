@@ -4,17 +4,17 @@ import type {BenchAnswer, BenchRequest, CatalogueLine} from '../../bench/bench-m
 import type {BenchView} from '../../bench/bench-view.ts';
 import type {Debrief} from '../../bench/debrief.ts';
 import type {Unit} from '../../content/unit.ts';
+import type {Reasoning} from '../../diagnosis/reasoning.ts';
+import type {ReasoningAnswer, ReasoningRequest} from './reasoning-messages.ts';
 import type {Answer, BenchLink} from './bench-link.ts';
 
-type Question = BenchRequest extends infer R
-  ? R extends BenchRequest
-    ? Omit<R, 'number'>
-    : never
-  : never;
-type Reply<Is extends BenchAnswer['is']> = Extract<BenchAnswer, {readonly is: Is}>;
+type Request = BenchRequest | ReasoningRequest;
+type Heard = BenchAnswer | ReasoningAnswer;
+type Question = Request extends infer R ? (R extends Request ? Omit<R, 'number'> : never) : never;
+type Reply<Is extends Heard['is']> = Extract<Heard, {readonly is: Is}>;
 
 interface Waiting {
-  resolve(answer: BenchAnswer): void;
+  resolve(answer: Heard): void;
   reject(reason: Error): void;
 }
 
@@ -23,26 +23,30 @@ export class WorkerBenchLink implements BenchLink {
   private readonly worker: Worker;
   private readonly waiting = new Map<number, Waiting>();
   private asked = 0;
+  /** What a second worker needs to stand where this one does. */
+  private opened?: {readonly unit: Unit; readonly record: AttemptRecord};
+  private readonly done: Action[] = [];
+  private second?: WorkerBenchLink;
 
   constructor() {
     this.worker = new Worker(new URL('./bench.worker.ts', import.meta.url), {type: 'module'});
-    this.worker.addEventListener('message', (event: MessageEvent<BenchAnswer>) =>
-      this.hear(event.data),
-    );
+    this.worker.addEventListener('message', (event: MessageEvent<Heard>) => this.hear(event.data));
     this.worker.addEventListener('error', () => this.lose());
   }
 
   async open(unit: Unit, record: AttemptRecord): Promise<BenchView> {
     const {sealed, complaint, seed, actions} = record;
+    this.opened = {unit, record};
     const answer = await this.ask({ask: 'init', unit, sealed, complaint, seed, actions});
     return expecting(answer, 'view').view;
   }
 
   async act(action: Action): Promise<Answer> {
     const answer = await this.ask({ask: 'act', action});
-    return answer.is === 'refused'
-      ? {refused: answer.sentence}
-      : {view: expecting(answer, 'view').view};
+    if (answer.is === 'refused') return {refused: answer.sentence};
+    const {view} = expecting(answer, 'view');
+    this.done.push(action);
+    return {view};
   }
 
   async catalogue(): Promise<readonly CatalogueLine[]> {
@@ -53,12 +57,28 @@ export class WorkerBenchLink implements BenchLink {
     return expecting(await this.ask({ask: 'debrief'}), 'debrief').debrief;
   }
 
+  /** Takes seconds, so a worker of its own does it: the bench goes on answering. */
+  async reasoning(): Promise<Reasoning> {
+    if (!this.opened) throw new Error('The bench has no call yet.');
+    const {unit, record} = this.opened;
+    this.second?.close();
+    const second = new WorkerBenchLink();
+    this.second = second;
+    try {
+      await second.open(unit, {...record, actions: [...record.actions, ...this.done]});
+      return expecting(await second.ask({ask: 'reasoning'}), 'reasoning').reasoning;
+    } finally {
+      second.close();
+    }
+  }
+
   close(): void {
+    this.second?.close();
     this.worker.terminate();
     this.waiting.clear();
   }
 
-  private ask(question: Question): Promise<BenchAnswer> {
+  private ask(question: Question): Promise<Heard> {
     const number = this.asked++;
     return new Promise((resolve, reject) => {
       this.waiting.set(number, {resolve, reject});
@@ -66,7 +86,7 @@ export class WorkerBenchLink implements BenchLink {
     });
   }
 
-  private hear(answer: BenchAnswer): void {
+  private hear(answer: Heard): void {
     const waiting = this.waiting.get(answer.number);
     this.waiting.delete(answer.number);
     if (answer.is === 'error') waiting?.reject(new Error(answer.sentence));
@@ -87,7 +107,7 @@ export class WorkerBenchLink implements BenchLink {
   }
 }
 
-function expecting<Is extends BenchAnswer['is']>(answer: BenchAnswer, is: Is): Reply<Is> {
+function expecting<Is extends Heard['is']>(answer: Heard, is: Is): Reply<Is> {
   if (answer.is === is) return answer as Reply<Is>;
   throw new Error(
     answer.is === 'refused'

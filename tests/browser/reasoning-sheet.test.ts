@@ -1,0 +1,108 @@
+import {expect, fixture, html} from '@open-wc/testing';
+import '../../src/diagnosis/reasoning-sheet.element.ts';
+import type {ReasoningSheet} from '../../src/diagnosis/reasoning-sheet.element.ts';
+import type {Reasoning} from '../../src/diagnosis/reasoning.ts';
+
+const reasoning: Reasoning = {
+  suspectsAtStart: 103,
+  steps: [
+    {
+      logIndex: 0,
+      kind: 'look',
+      suspectsBefore: 103,
+      suspectsAfter: 38,
+      expectedBits: 1.4,
+      bits: 1.4,
+    },
+    {
+      logIndex: 2,
+      kind: 'reading',
+      suspectsBefore: 38,
+      suspectsAfter: 13,
+      expectedBits: 0.4,
+      bits: 1.2,
+      best: {bits: 1.06, text: 'Volts AC, red on T1.X2, black on TB2.R'},
+      useless: false,
+    },
+    {
+      logIndex: 3,
+      kind: 'reading',
+      suspectsBefore: 13,
+      suspectsAfter: 13,
+      expectedBits: 0,
+      bits: 0,
+      best: {bits: 1, text: 'Volts AC, red on HPS.2, black on TB2.R'},
+      useless: true,
+    },
+  ],
+  namings: [
+    {
+      id: 'HPS:stuck-open',
+      name: 'High-pressure switch HPS: contact stuck open',
+      right: true,
+      proof: {
+        is: 'guessed',
+        open: [{id: 'W17:open', name: 'Wire W17 open', share: 0.2}],
+        share: 0.3,
+      },
+      dollars: 40,
+    },
+  ],
+  calibration: {asked: 2, right: 1},
+  minutes: 4,
+  dollars: 40,
+  route: {
+    readings: 1,
+    minutes: 3,
+    steps: [{text: 'Volts AC, red on HPS.1, black on HPS.2', shown: '26.24 V AC', suspectsLeft: 1}],
+  },
+  grade: {points: 42, outcome: 12, method: 10, work: 10, safety: 10},
+  practise: 'Practise the last reading.',
+};
+
+const text = (sheet: ReasoningSheet): string =>
+  sheet.renderRoot.textContent?.replace(/\s+/g, ' ') ?? '';
+
+describe('<rb-reasoning-sheet>', () => {
+  it('is accessible', async () => {
+    const sheet = await fixture<ReasoningSheet>(
+      html`<rb-reasoning-sheet .reasoning=${reasoning}></rb-reasoning-sheet>`,
+    );
+    await expect(sheet).to.be.accessible();
+  });
+
+  it('plots a point for the start and for each step, and marks those that could not come out otherwise', async () => {
+    const sheet = await fixture<ReasoningSheet>(
+      html`<rb-reasoning-sheet .reasoning=${reasoning}></rb-reasoning-sheet>`,
+    );
+    expect(sheet.renderRoot.querySelectorAll('circle')).to.have.length(4);
+    expect(sheet.renderRoot.querySelectorAll('circle.useless')).to.have.length(1);
+    expect(text(sheet)).to.contain('Could not have come out otherwise');
+  });
+
+  it('goes down with the suspects, never up', async () => {
+    const sheet = await fixture<ReasoningSheet>(
+      html`<rb-reasoning-sheet .reasoning=${reasoning}></rb-reasoning-sheet>`,
+    );
+    const heights = [...sheet.renderRoot.querySelectorAll('circle')].map((dot) =>
+      Number(dot.getAttribute('cy')),
+    );
+    expect(heights).to.deep.equal([...heights].sort((a, b) => a - b));
+  });
+
+  it('says what was proved, what was still open, what it would have cost, and the shortest way', async () => {
+    const sheet = await fixture<ReasoningSheet>(
+      html`<rb-reasoning-sheet .reasoning=${reasoning}></rb-reasoning-sheet>`,
+    );
+    expect(text(sheet)).to.contain('It was a guess');
+    expect(text(sheet)).to.contain('Wire W17 open');
+    expect(text(sheet)).to.contain('about $40 of parts');
+    expect(text(sheet)).to.contain('It shows 26.24 V AC; 1 left.');
+    expect(text(sheet)).to.contain('Practise the last reading.');
+  });
+
+  it('is empty without a reasoning', async () => {
+    const sheet = await fixture<ReasoningSheet>(html`<rb-reasoning-sheet></rb-reasoning-sheet>`);
+    expect(text(sheet).trim()).to.equal('');
+  });
+});
