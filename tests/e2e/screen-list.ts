@@ -1,5 +1,6 @@
 import type {Page} from 'puppeteer-core';
 import {benchScreens} from './bench-screens.ts';
+import {hookupScreens} from './hookup-screens.ts';
 import {shellScreens} from './shell-screens.ts';
 
 /** One screen of the tutor to take pictures of. */
@@ -14,4 +15,4 @@ export interface ScreenToSee {
   readonly wholePage?: boolean;
 }
 
-export const screens: readonly ScreenToSee[] = [...shellScreens, ...benchScreens];
+export const screens: readonly ScreenToSee[] = [...shellScreens, ...benchScreens, ...hookupScreens];

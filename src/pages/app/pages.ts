@@ -79,6 +79,20 @@ export function pageOf(route: Route): Page {
         load: () => import('../guide/guide-page.element.ts'),
         render: () => html`<rb-guide-page></rb-guide-page>`,
       };
+    case 'hookup':
+      return {
+        title: 'Wiring tasks',
+        within: 'home',
+        load: () => import('../hookup/hookup-list-page.element.ts'),
+        render: () => html`<rb-hookup-list-page></rb-hookup-list-page>`,
+      };
+    case 'hookup-task':
+      return {
+        title: 'Wiring task',
+        within: 'home',
+        load: () => import('../hookup/hookup-task-page.element.ts'),
+        render: () => html`<rb-hookup-task-page .taskId=${route.task}></rb-hookup-task-page>`,
+      };
     case 'about':
       return {
         title: 'Safety and about',

@@ -10,10 +10,18 @@ export type Route =
   | {readonly page: 'open'; readonly sealed: string}
   | {readonly page: 'history'}
   | {readonly page: 'guide'}
+  | {readonly page: 'hookup'}
+  | {readonly page: 'hookup-task'; readonly task: string}
   | {readonly page: 'about'}
   | {readonly page: 'unknown'; readonly hash: string};
 
-const bare = {'': 'home', history: 'history', guide: 'guide', about: 'about'} as const;
+const bare = {
+  '': 'home',
+  history: 'history',
+  guide: 'guide',
+  about: 'about',
+  hookup: 'hookup',
+} as const;
 const withOne = {
   unit: 'unit',
   call: 'attempt',
@@ -21,6 +29,7 @@ const withOne = {
   hide: 'unit',
   handed: 'attempt',
   open: 'sealed',
+  hookup: 'task',
 } as const;
 
 /** Reads an address (`#/unit/practice-panel`). Anything that is not ours comes back as `unknown`. */
@@ -42,6 +51,7 @@ export function parseRoute(hash: string): Route {
     // a half-copied link can end within a %-escape
     return unknown;
   }
+  if (page === 'hookup') return {page: 'hookup-task', task: value};
   return {page, [withOne[page]]: value} as Route;
 }
 
@@ -57,6 +67,8 @@ export function hrefOf(route: Exclude<Route, {page: 'unknown'}>): string {
     case 'debrief':
     case 'handed':
       return `#/${route.page}/${encodeURIComponent(route.attempt)}`;
+    case 'hookup-task':
+      return `#/hookup/${encodeURIComponent(route.task)}`;
     case 'open':
       return `#/open/${encodeURIComponent(route.sealed)}`;
     default:

@@ -58,8 +58,19 @@ export class RbHomePage extends LitElement {
           ${this.renderUnits()}
         </div>
       </section>
-      <section class="section" aria-labelledby="own">
+      <section class="section" aria-labelledby="hookup">
         <span class="no" aria-hidden="true">2</span>
+        <div class="body">
+          <h2 id="hookup">Wire the safeties yourself</h2>
+          <p class="quiet">
+            Twenty boards to wire or to put right, from a lamp and its switch to a lock-out relay.
+            Every combination of the switches is run on your wires.
+          </p>
+          <p><a class="button" href="#/hookup">To the wiring tasks</a></p>
+        </div>
+      </section>
+      <section class="section" aria-labelledby="own">
+        <span class="no" aria-hidden="true">3</span>
         <div class="body">
           <h2 id="own">Open a unit file of your own</h2>
           <p class="quiet">
@@ -70,7 +81,7 @@ export class RbHomePage extends LitElement {
         </div>
       </section>
       <section class="section" aria-labelledby="past">
-        <span class="no" aria-hidden="true">3</span>
+        <span class="no" aria-hidden="true">4</span>
         <div class="body">
           <h2 id="past">Your calls</h2>
           ${this.renderRecent(calls)}

@@ -63,6 +63,10 @@ export const homePageStyles = css`
     border-top: 1px solid var(--rule-strong);
   }
 
+  .unit rb-unit-picture {
+    --picture-height: 14rem;
+  }
+
   .units > :first-child {
     border-top: 0;
     padding-top: var(--space-3);
@@ -179,7 +183,7 @@ export const homePageStyles = css`
     }
 
     .unit rb-unit-picture {
-      --picture-height: 14rem;
+      --picture-height: 11rem;
     }
 
     .guide ol,
