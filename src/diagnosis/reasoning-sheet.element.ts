@@ -117,10 +117,10 @@ export class ReasoningSheet extends LitElement {
     return html`<tr>
       <td class="value">${step.logIndex + 1}</td>
       <td>${asked}</td>
-      <td class="value">${step.suspectsBefore} → ${step.suspectsAfter}</td>
+      <td class="value">${step.suspectsAfter} of ${step.suspectsBefore}</td>
       <td class="value">${step.expectedBits.toFixed(2)} bit</td>
       <td class="value">${step.best ? `${step.best.bits.toFixed(2)} bit` : ''}</td>
-      <td>
+      <td class="question">
         ${step.useless ? html`<b>Could not have come out otherwise.</b> ` : nothing}${step.best?.text ?? ''}
       </td>
     </tr>`;

@@ -98,6 +98,9 @@ export const reasoningSheetStyles = css`
     text-align: end;
     white-space: nowrap;
   }
+  .question {
+    min-inline-size: 18rem;
+  }
   ol {
     padding-inline-start: var(--space-5);
   }
