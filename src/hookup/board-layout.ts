@@ -45,7 +45,7 @@ const headHeight = 40;
 const between = 18;
 const busHeight = 74;
 const boxHead = 30;
-const tallest = 620;
+const tallest = 460;
 
 /**
  * Parts of each box in columns, in the order of the file, so that the board stays where it is while it is wired.
