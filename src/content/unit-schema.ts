@@ -54,7 +54,13 @@ export const stateWords = [
   'off',
 ] as const;
 
-export const plantKinds = ['hand', 'split-heat-pump'] as const;
+export const plantKinds = [
+  'hand',
+  'split-heat-pump',
+  'gas-furnace',
+  'electric-furnace',
+  'furnace-cooling',
+] as const;
 
 /** `K1.A1`; whether it exists is checked against the file's parts. */
 const placed = z.string().min(1);

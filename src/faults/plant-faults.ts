@@ -1,7 +1,7 @@
 import type {Unit} from '../content/unit.ts';
 import type {Fault} from './fault.ts';
 
-/** Wrong on the refrigerant or air side. Weights: common practice, no source. */
+/** Wrong on the refrigerant, air or gas side. Weights: common practice, no source. */
 const kinds = [
   {
     id: 'charge-lost',
@@ -23,6 +23,15 @@ const kinds = [
     value: 'indoorAirflowFraction',
     at: 0.15,
     weight: 3,
+  },
+  {id: 'gas-off', name: 'No gas at the valve', value: 'gasInches', at: 0, weight: 1},
+  {id: 'vent-blocked', name: 'Vent blocked', value: 'ventFraction', at: 0.05, weight: 1},
+  {
+    id: 'flue-sooted',
+    name: 'Flue passages of the heat exchanger sooted up',
+    value: 'flueFraction',
+    at: 0.35,
+    weight: 0.5,
   },
 ] as const;
 

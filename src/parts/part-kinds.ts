@@ -6,12 +6,18 @@ import {contactor} from './contactor.ts';
 import {defrostBoard} from './defrost-board.ts';
 import {delayTimer} from './delay-timer.ts';
 import {disconnect} from './disconnect.ts';
+import {doorSwitch} from './door-switch.ts';
+import {flameRod} from './flame-rod.ts';
 import {fuse} from './fuse.ts';
 import {fusibleLink} from './fusible-link.ts';
+import {gasValve} from './gas-valve.ts';
+import {hotSurfaceIgniter} from './hot-surface-igniter.ts';
+import {ignitionBoard} from './ignition-board.ts';
 import {pscMotor} from './psc-motor.ts';
 import {relay} from './relay.ts';
 import {heater, lamp} from './resistive-loads.ts';
-import {floatSwitch, pressureSwitch, temperatureSwitch} from './sensing-switches.ts';
+import {draftSwitch, floatSwitch, pressureSwitch, temperatureSwitch} from './sensing-switches.ts';
+import {sequencer} from './sequencer.ts';
 import {solenoid} from './solenoid.ts';
 import {supply} from './supply.ts';
 import {thermistor} from './thermistor.ts';
@@ -26,16 +32,23 @@ const all = [
   defrostBoard,
   delayTimer,
   disconnect,
+  doorSwitch,
+  draftSwitch,
   dualCapacitor,
+  flameRod,
   floatSwitch,
   fuse,
   fusibleLink,
+  gasValve,
   groundLug,
   heater,
+  hotSurfaceIgniter,
+  ignitionBoard,
   lamp,
   pressureSwitch,
   pscMotor,
   relay,
+  sequencer,
   solenoid,
   splice,
   supply,

@@ -16,6 +16,17 @@ export const plantValueNames = [
   'indoorAirflowFraction',
   'outdoorAirflowFraction',
   'compressorShellDegF',
+  /** Gas side of a furnace: supply pressure, draft of the inducer, both in inches of water column. */
+  'gasInches',
+  'draftInches',
+  'igniterDegF',
+  'flameFraction',
+  'heatExchangerDegF',
+  /** Air in front of the burners, where a flame that rolls out would be. */
+  'burnerFrontDegF',
+  /** How far the vent and the flue passages of the heat exchanger are clear. */
+  'ventFraction',
+  'flueFraction',
 ] as const;
 
 export type PlantValueName = (typeof plantValueNames)[number];

@@ -20,7 +20,7 @@ const model = z.strictObject({
 });
 
 const data = z.strictObject({
-  drives: z.enum(['compressor', 'fan', 'blower']),
+  drives: z.enum(['compressor', 'fan', 'blower', 'inducer']),
   /** Terminal or lead names. Some motors bring out a second lead of the run end for the capacitor. */
   leads: z.strictObject({
     common: terminalName,

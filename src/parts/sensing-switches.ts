@@ -4,7 +4,7 @@ import type {Element} from './element.ts';
 import {plantValueNames} from './plant-value.ts';
 
 /**
- * Switches worked by the plant: pressure, temperature, float. They differ in name and symbol only:
+ * Switches worked by the plant: pressure, draft, temperature, float. They differ in name and symbol only:
  * a plant value, the value at which the contact opens and the one at which it closes again.
  */
 const common = {
@@ -44,6 +44,17 @@ const floatData = z
   })
   .refine((d) => setPointsApart(d.opensOn, d.cutOutInches, d.cutInInches), setPointsError);
 
+const draftData = z
+  .strictObject({
+    ...common,
+    cutOutInchesWater: z.number().min(0).max(10),
+    cutInInchesWater: z.number().min(0).max(10),
+  })
+  .refine(
+    (d) => setPointsApart(d.opensOn, d.cutOutInchesWater, d.cutInInchesWater),
+    setPointsError,
+  );
+
 const elements = (): Element[] => [
   {is: 'contact', id: 'contact', a: '1', b: '2', normally: 'closed', closedOhms: 0.03},
 ];
@@ -82,6 +93,26 @@ export const pressureSwitch = definePart({
   controls,
 });
 
+/** Pressure switch that proves the draft of an inducer: open at rest, closed while the inducer pulls. */
+export const draftSwitch = definePart({
+  kind: 'draft-switch',
+  title: 'Pressure switch',
+  data: draftData,
+  terminals: () => ['1', '2'],
+  elements: (d: z.infer<typeof draftData>) => [
+    {
+      is: 'contact',
+      id: 'contact',
+      a: '1',
+      b: '2',
+      normally: d.opensOn === 'fall' ? 'open' : 'closed',
+      closedOhms: 0.03,
+    },
+  ],
+  modes,
+  controls,
+});
+
 export const temperatureSwitch = definePart({
   kind: 'temperature-switch',
   title: 'Temperature switch',
@@ -111,13 +142,19 @@ export interface SensingSwitch {
   readonly cutIn: number;
 }
 
-/** Set points of any of the three kinds from their validated data. */
+/** Set points of any of the kinds from their validated data. */
 export function sensingSwitch(
-  data: z.infer<typeof pressureData> | z.infer<typeof temperatureData> | z.infer<typeof floatData>,
+  data:
+    | z.infer<typeof pressureData>
+    | z.infer<typeof draftData>
+    | z.infer<typeof temperatureData>
+    | z.infer<typeof floatData>,
 ): SensingSwitch {
   const {senses, opensOn, reset} = data;
   if ('cutOutPsig' in data)
     return {senses, opensOn, reset, cutOut: data.cutOutPsig, cutIn: data.cutInPsig};
+  if ('cutOutInchesWater' in data)
+    return {senses, opensOn, reset, cutOut: data.cutOutInchesWater, cutIn: data.cutInInchesWater};
   if ('cutOutDegF' in data)
     return {senses, opensOn, reset, cutOut: data.cutOutDegF, cutIn: data.cutInDegF};
   return {senses, opensOn, reset, cutOut: data.cutOutInches, cutIn: data.cutInInches};

@@ -3,6 +3,8 @@ import {definePart, type FaultMode} from './part-kind.ts';
 import {plantValueNames} from './plant-value.ts';
 
 const data = z.strictObject({
+  /** What it is set up for: which calls it has, and which of them heating and cooling make. */
+  equipment: z.enum(['heat-pump', 'furnace', 'furnace-cooling']).default('heat-pump'),
   /** Plant value of the room it hangs in. */
   senses: z.enum(plantValueNames).default('roomDegF'),
   /** Reversing valve is energised in cooling (O). */
@@ -13,18 +15,29 @@ const data = z.strictObject({
   blankBelowVolts: z.number().positive().max(24).default(16),
 });
 
-const calls = ['Y', 'G', 'O', 'W2'] as const;
+export type ThermostatData = z.infer<typeof data>;
 
-/** Heat-pump room thermostat, R C Y G O W2. Contacts `Y`, `G`, `O`, `W2` from R; `supply` R–C feeds it. */
+/** Calls of each set-up: terminals with a contact from R. */
+export const thermostatCalls: Readonly<Record<ThermostatData['equipment'], readonly string[]>> = {
+  'heat-pump': ['Y', 'G', 'O', 'W2'],
+  furnace: ['W', 'G'],
+  'furnace-cooling': ['Y', 'W', 'G'],
+};
+
+const modeTitles = {off: 'Off', cool: 'Cool', heat: 'Heat'} as const;
+const modesOf = ({equipment}: ThermostatData): (keyof typeof modeTitles)[] =>
+  equipment === 'furnace' ? ['off', 'heat'] : ['off', 'cool', 'heat'];
+
+/** Room thermostat: R, C and a terminal for each call of its set-up. A contact from R is named for its call; `supply` R–C feeds it. */
 export const thermostat = definePart({
   kind: 'thermostat',
   title: 'Thermostat',
   data,
-  terminals: () => ['R', 'C', ...calls],
-  elements: () => [
+  terminals: (d) => ['R', 'C', ...thermostatCalls[d.equipment]],
+  elements: (d) => [
     // about 1.5 VA at 24 V for display and relays (common practice, no source)
     {is: 'impedance', id: 'supply', a: 'R', b: 'C', acOhms: {re: 384, im: 0}, dcOhms: 22000},
-    ...calls.map((call) => ({
+    ...thermostatCalls[d.equipment].map((call) => ({
       is: 'contact' as const,
       id: call,
       a: 'R',
@@ -33,8 +46,8 @@ export const thermostat = definePart({
       closedOhms: 0.05,
     })),
   ],
-  modes: () => [
-    ...calls.flatMap((call): FaultMode[] => [
+  modes: (d) => [
+    ...thermostatCalls[d.equipment].flatMap((call): FaultMode[] => [
       {
         id: `${call}-dead`,
         name: `${call} output dead`,
@@ -55,16 +68,12 @@ export const thermostat = definePart({
       weight: 0.6,
     },
   ],
-  controls: () => [
+  controls: (d) => [
     {
       id: 'mode',
       title: 'Mode',
       type: 'choice',
-      choices: [
-        {value: 'off', title: 'Off'},
-        {value: 'cool', title: 'Cool'},
-        {value: 'heat', title: 'Heat'},
-      ],
+      choices: modesOf(d).map((value) => ({value, title: modeTitles[value]})),
       initial: 'off',
     },
     {

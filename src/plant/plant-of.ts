@@ -1,4 +1,8 @@
 import type {Plant, PlantControl} from './plant.ts';
+import {DrivenPlant} from './driven-plant.ts';
+import {electricFurnaceLaw} from './electric-furnace-law.ts';
+import {furnaceCoolingLaw} from './furnace-cooling-law.ts';
+import {gasFurnaceLaw} from './gas-furnace-law.ts';
 import {HandPlant} from './hand-plant.ts';
 import {SplitHeatPumpPlant} from './split-heat-pump-plant.ts';
 
@@ -45,6 +49,39 @@ const kinds: Readonly<
       ),
     ],
   },
+  'gas-furnace': {
+    start: (values) => DrivenPlant.start(gasFurnaceLaw, values),
+    controls: [
+      number('roomDegF', 'Room temperature', '°F', 40, 110, 1, 70, 'anyone'),
+      number('outdoorDegF', 'Outdoor temperature', '°F', -20, 125, 1, 40, 'anyone'),
+      fraction('indoorAirflowFraction', 'Air through filter and furnace'),
+      number('gasInches', 'Gas supply pressure', 'in w.c.', 0, 14, 0.5, 7, 'instructor'),
+      fraction('ventFraction', 'Vent clear'),
+      fraction('flueFraction', 'Flue passages of the heat exchanger clear'),
+    ],
+  },
+  'furnace-cooling': {
+    start: (values) => DrivenPlant.start(furnaceCoolingLaw, values),
+    controls: [
+      number('roomDegF', 'Room temperature', '°F', 40, 110, 1, 72, 'anyone'),
+      number('outdoorDegF', 'Outdoor temperature', '°F', -20, 125, 1, 75, 'anyone'),
+      number('panInches', 'Water in the condensate pan', 'in', 0, 4, 0.25, 0, 'instructor'),
+      number('chargeFraction', 'Refrigerant charge', 'of full', 0, 1.2, 0.05, 1, 'instructor'),
+      fraction('indoorAirflowFraction', 'Air through filter, furnace and coil'),
+      fraction('outdoorAirflowFraction', 'Air through the outdoor coil'),
+      number('gasInches', 'Gas supply pressure', 'in w.c.', 0, 14, 0.5, 7, 'instructor'),
+      fraction('ventFraction', 'Vent clear'),
+      fraction('flueFraction', 'Flue passages of the heat exchanger clear'),
+    ],
+  },
+  'electric-furnace': {
+    start: (values) => DrivenPlant.start(electricFurnaceLaw, values),
+    controls: [
+      number('roomDegF', 'Room temperature', '°F', 40, 110, 1, 70, 'anyone'),
+      number('outdoorDegF', 'Outdoor temperature', '°F', -20, 125, 1, 40, 'anyone'),
+      fraction('indoorAirflowFraction', 'Air through filter and furnace'),
+    ],
+  },
 };
 
 export const plantKinds: readonly string[] = Object.keys(kinds);
@@ -77,4 +114,8 @@ function number(
   setBy: PlantControl['setBy'],
 ): PlantControl {
   return {id, title, type: 'number', unit, min, max, step, initial, setBy};
+}
+
+function fraction(id: string, title: string): PlantControl {
+  return number(id, title, 'of full', 0, 1, 0.05, 1, 'instructor');
 }

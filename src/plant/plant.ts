@@ -41,6 +41,10 @@ export interface PlantDrive {
   readonly airHeatWatts: number;
   /** Crankcase heat, watts. */
   readonly crankcaseWatts: number;
+  readonly inducer: number;
+  readonly igniterWatts: number;
+  /** Gas valve open, its knob too: gas passes if there is any. */
+  readonly gasOpen: boolean;
 }
 
 export const atRest: PlantDrive = {
@@ -50,6 +54,9 @@ export const atRest: PlantDrive = {
   valveShifted: false,
   airHeatWatts: 0,
   crankcaseWatts: 0,
+  inducer: 0,
+  igniterWatts: 0,
+  gasOpen: false,
 };
 
 export function sameDrive(a: PlantDrive, b: PlantDrive): boolean {
@@ -59,7 +66,10 @@ export function sameDrive(a: PlantDrive, b: PlantDrive): boolean {
     a.indoorBlower === b.indoorBlower &&
     a.valveShifted === b.valveShifted &&
     a.airHeatWatts === b.airHeatWatts &&
-    a.crankcaseWatts === b.crankcaseWatts
+    a.crankcaseWatts === b.crankcaseWatts &&
+    a.inducer === b.inducer &&
+    a.igniterWatts === b.igniterWatts &&
+    a.gasOpen === b.gasOpen
   );
 }
 

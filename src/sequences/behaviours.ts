@@ -3,12 +3,16 @@ import {breakerBehaviour} from './machines/breaker.machine.ts';
 import {contactorBehaviour} from './machines/contactor.machine.ts';
 import {defrostBoardBehaviour} from './machines/defrost-board.machine.ts';
 import {delayTimerBehaviour} from './machines/delay-timer.machine.ts';
+import {flameRodBehaviour} from './machines/flame-rod.machine.ts';
 import {fuseBehaviour} from './machines/fuse.machine.ts';
 import {fusibleLinkBehaviour} from './machines/fusible-link.machine.ts';
+import {gasValveBehaviour} from './machines/gas-valve.machine.ts';
 import {handSwitchBehaviour} from './machines/hand-switch.machine.ts';
+import {ignitionBoardBehaviour} from './machines/ignition-board.behaviour.ts';
 import {pscMotorBehaviour} from './machines/psc-motor.machine.ts';
 import {relayBehaviour} from './machines/relay.machine.ts';
 import {sensingSwitchBehaviour} from './machines/sensing-switch.machine.ts';
+import {sequencerBehaviour} from './machines/sequencer.machine.ts';
 import {solenoidBehaviour} from './machines/solenoid.machine.ts';
 import {thermostatBehaviour} from './machines/thermostat.machine.ts';
 import {transformerBehaviour} from './machines/transformer.machine.ts';
@@ -20,12 +24,18 @@ export const behaviours: ReadonlyMap<string, AnyBehaviour> = new Map([
   ['defrost-board', defrostBoardBehaviour],
   ['delay-timer', delayTimerBehaviour],
   ['disconnect', handSwitchBehaviour],
+  ['door-switch', handSwitchBehaviour],
+  ['draft-switch', sensingSwitchBehaviour],
+  ['flame-rod', flameRodBehaviour],
   ['float-switch', sensingSwitchBehaviour],
   ['fuse', fuseBehaviour],
   ['fusible-link', fusibleLinkBehaviour],
+  ['gas-valve', gasValveBehaviour],
+  ['ignition-board', ignitionBoardBehaviour],
   ['pressure-switch', sensingSwitchBehaviour],
   ['psc-motor', pscMotorBehaviour],
   ['relay', relayBehaviour],
+  ['sequencer', sequencerBehaviour],
   ['solenoid', solenoidBehaviour],
   ['temperature-switch', sensingSwitchBehaviour],
   ['thermostat', thermostatBehaviour],

@@ -1,8 +1,9 @@
 import type {Solution} from '../circuits/solution.ts';
 import type {Unit} from '../content/unit.ts';
 import {heater} from '../parts/resistive-loads.ts';
-import {pscMotor} from '../parts/psc-motor.ts';
+import {pscMotor, type PscMotorData} from '../parts/psc-motor.ts';
 import type {PlantDrive} from '../plant/plant.ts';
+import {passesGas} from './machines/gas-valve.machine.ts';
 import {speedOf} from './machines/psc-motor.machine.ts';
 import {stateValue, type OperatedPart} from './operated-part.ts';
 
@@ -10,11 +11,13 @@ import {stateValue, type OperatedPart} from './operated-part.ts';
 export interface PlantFeelers {
   readonly motors: readonly {
     readonly part: string;
-    readonly drives: 'compressor' | 'fan' | 'blower';
+    readonly drives: PscMotorData['drives'];
   }[];
   readonly valves: readonly string[];
   readonly airHeaters: readonly string[];
   readonly crankcaseHeaters: readonly string[];
+  readonly igniters: readonly string[];
+  readonly gasValves: readonly string[];
 }
 
 export function plantFeelers(unit: Unit): PlantFeelers {
@@ -32,6 +35,8 @@ export function plantFeelers(unit: Unit): PlantFeelers {
     // heat for a house comes in kilowatts, heat for a crankcase in tens of watts
     airHeaters: heaters.filter(({watts}) => watts >= 500).map(({id}) => id),
     crankcaseHeaters: heaters.filter(({watts}) => watts < 500).map(({id}) => id),
+    igniters: ofKind('hot-surface-igniter').map((part) => part.id),
+    gasValves: ofKind('gas-valve').map((part) => part.id),
   };
 }
 
@@ -57,5 +62,8 @@ export function plantDrive(
     valveShifted: feelers.valves.some((valve) => stateValue(operated(valve)) === 'shifted'),
     airHeatWatts: watts(feelers.airHeaters),
     crankcaseWatts: watts(feelers.crankcaseHeaters),
+    inducer: turning('inducer'),
+    igniterWatts: watts(feelers.igniters),
+    gasOpen: feelers.gasValves.some((valve) => passesGas(operated(valve).state)),
   };
 }

@@ -87,3 +87,27 @@ describe('without its 24 volts', () => {
     expect(calls(ts)).toBe('Y G O');
   });
 });
+
+describe('a thermostat set up for a furnace', () => {
+  const furnace = (equipment: string) =>
+    new BenchPart(partOf('TS', 'thermostat', {equipment})).show({
+      voltsIn: {'TS.supply': 25},
+      plant: {roomDegF: 66},
+      atMs: 0,
+    });
+
+  test('calls W alone for heat: the furnace runs its own blower', () => {
+    const ts = furnace('furnace').set('setPointDegF', 70).set('mode', 'heat');
+    expect([ts.isClosed('W'), ts.isClosed('G')]).toEqual([true, false]);
+    ts.set('fan', 'on');
+    expect(ts.isClosed('G')).toBe(true);
+  });
+
+  test('with cooling it calls Y and G for cool, and never a second stage for heat', () => {
+    const ts = furnace('furnace-cooling').set('setPointDegF', 60).set('mode', 'cool');
+    expect(['Y', 'W', 'G'].map((call) => ts.isClosed(call))).toEqual([true, false, true]);
+    ts.set('setPointDegF', 80).set('mode', 'heat');
+    expect(['Y', 'W', 'G'].map((call) => ts.isClosed(call))).toEqual([false, true, false]);
+    expect(ts.isClosed('W2')).toBeUndefined();
+  });
+});

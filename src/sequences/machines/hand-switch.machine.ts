@@ -9,7 +9,7 @@ interface HandSwitch {
 }
 type HandSwitchEvent = {type: 'lever.closed'} | {type: 'lever.opened'};
 
-/** A lever that stays where a hand puts it: a toggle switch, a disconnect. */
+/** A lever that stays where a hand puts it: a toggle switch, a disconnect; a door switch that a door or a hand holds. */
 export const handSwitchMachine = setup({
   types: {context: {} as HandSwitch, input: {} as HandSwitch, events: {} as HandSwitchEvent},
 }).createMachine({
@@ -36,7 +36,7 @@ export const handSwitchBehaviour = defineBehaviour<typeof handSwitchMachine>({
           ),
           startsClosed: true,
         }
-      : {contacts: ['contact'], startsClosed: false},
+      : {contacts: ['contact'], startsClosed: part.kind === 'door-switch'},
   handle: (_snapshot, _control, value) =>
     value === 'closed' || value === 'on' ? {type: 'lever.closed'} : {type: 'lever.opened'},
   states: (snapshot, part) => {

@@ -33,7 +33,21 @@ export function passivePart(part: Part): PassivePart | undefined {
       observe: (look) => [lampLight(part, look.voltsIn(`${part.id}.filament`) / rated)],
     };
   }
+  if (part.kind === 'hot-surface-igniter')
+    return {part, observe: (look) => [igniterGlow(part, look.plant('igniterDegF') ?? 0)]};
   return undefined;
+}
+
+/** Seen through the sight glass; dull red begins near 1000 °F. */
+function igniterGlow({id, title}: Part, degF: number): Observation {
+  const glows = degF >= 1000;
+  return {
+    part: id,
+    is: glows ? 'lit' : 'off',
+    sense: 'seen',
+    text: glows ? `${title} ${id} glows.` : `${title} ${id} is dark.`,
+    behindCover: true,
+  };
 }
 
 /** Light falls off with about the 3.4th power of the volts: at half it glows, at a quarter nothing is seen. */

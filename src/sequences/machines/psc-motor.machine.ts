@@ -88,7 +88,7 @@ function heated(
 }
 
 const ambientOf = (drives: PscMotorData['drives'], look: Look): number =>
-  look.plant(drives === 'blower' ? 'roomDegF' : 'outdoorDegF') ?? 75;
+  look.plant(drives === 'blower' || drives === 'inducer' ? 'roomDegF' : 'outdoorDegF') ?? 75;
 
 export const pscMotorBehaviour = defineBehaviour<typeof pscMotorMachine>({
   machine: pscMotorMachine,

@@ -1,8 +1,9 @@
 import {assign, setup} from 'xstate';
-import {thermostat} from '../../parts/thermostat.ts';
+import {thermostat, thermostatCalls, type ThermostatData} from '../../parts/thermostat.ts';
 import {defineBehaviour, type PlantWatch} from '../part-behaviour.ts';
 
 interface Settings {
+  readonly equipment: ThermostatData['equipment'];
   readonly senses: string;
   readonly differentialDegF: number;
   readonly auxiliaryBelowDegF: number;
@@ -38,8 +39,8 @@ const ridesThroughMs = 1500;
 const startsUpMs = 10_000;
 
 /**
- * A room thermostat of a heat pump: calls when the room has strayed from the set point by the differential, lets
- * go at the set point; in heating it adds auxiliary heat when the room falls far behind. Without its 24 volts it
+ * A room thermostat: calls when the room has strayed from the set point by the differential, lets
+ * go at the set point; of a heat pump it adds auxiliary heat when the room falls far behind. Without its 24 volts it
  * is blank and every call opens.
  */
 export const thermostatMachine = setup({
@@ -134,6 +135,7 @@ function crossings(c: ThermostatContext, call: Call): Crossing[] {
     case 'cooling':
       return [satisfied('fall')];
     case 'heating':
+      if (c.equipment !== 'heat-pump') return [satisfied('rise')];
       return [
         satisfied('rise'),
         {value, setPoint: auxiliaryAt, on: 'fall', event: 'room.fellBehind'},
@@ -151,13 +153,21 @@ function crossings(c: ThermostatContext, call: Call): Crossing[] {
   }
 }
 
-/** Contacts closed by each call. The valve is energised in cooling (O), so a lost O means heating. */
-const calls: Readonly<Record<Call, readonly string[]>> = {
+/**
+ * Contacts closed by each call. A heat pump's valve is energised in cooling (O), so a lost O means heating; a furnace
+ * runs its own blower when it heats, so W calls alone.
+ */
+const heatPumpCalls: Readonly<Record<Call, readonly string[]>> = {
   blank: [],
   satisfied: [],
   cooling: ['Y', 'G', 'O'],
   heating: ['Y', 'G'],
   auxiliary: ['Y', 'G', 'W2'],
+};
+const furnaceCalls: Readonly<Record<Call, readonly string[]>> = {
+  ...heatPumpCalls,
+  cooling: ['Y', 'G'],
+  heating: ['W'],
 };
 
 const modeTitles: Readonly<Record<string, string>> = {off: 'Off', cool: 'Cool', heat: 'Heat'};
@@ -195,9 +205,11 @@ export const thermostatBehaviour = defineBehaviour<typeof thermostatMachine>({
   watches: (snapshot) => crossings(snapshot.context, callOf(snapshot.value)),
   states: (snapshot, part) => {
     const call = callOf(snapshot.value);
-    const fanOn = call !== 'blank' && snapshot.context.fan === 'on';
+    const {equipment, fan} = snapshot.context;
+    const fanOn = call !== 'blank' && fan === 'on';
+    const calls = equipment === 'heat-pump' ? heatPumpCalls : furnaceCalls;
     return Object.fromEntries(
-      ['Y', 'G', 'O', 'W2'].map((terminal) => [
+      thermostatCalls[equipment].map((terminal) => [
         `${part.id}.${terminal}`,
         {closed: calls[call].includes(terminal) || (terminal === 'G' && fanOn)},
       ]),
