@@ -2,9 +2,11 @@ import type {Box, Point} from './drawing.ts';
 import {
   bringIntoView,
   fit,
+  fitBox,
   fitWidth,
   panBy,
   PROBING_SCALE,
+  READING_SCALE,
   toDrawing,
   zoomAt,
   type Size,
@@ -15,6 +17,8 @@ import {
 export interface PanZoomHost {
   /** Size of the drawing, if there is one. */
   size(): Size | undefined;
+  /** Where to begin when the whole drawing would be too small to read. */
+  beginning(): Box | undefined;
   /** The view has changed: show it. */
   show(viewport: Viewport, manner: 'glide' | 'at once'): void;
   /** A press that was no drag, in drawing units. */
@@ -71,19 +75,30 @@ export class PanZoom {
     if (!this.#moved) this.start();
   }
 
-  /** The first view: all of it where that can be read; in a narrow frame its width, from the top. */
+  /** The first view: all of it where that can be read, else the section to begin with. */
   start(): void {
     const size = this.#host.size();
     this.#moved = false;
     if (!size || this.frame.width === 0) return;
-    const whole = fit(size, this.frame);
-    this.viewport = this.narrow && whole.scale < 0.6 ? fitWidth(size, this.frame) : whole;
+    const whole = this.#whole(size);
+    const beginning = whole.scale < READING_SCALE ? this.#host.beginning() : undefined;
+    this.viewport = beginning ? fitBox(beginning, this.frame) : whole;
   }
 
-  /** Fits, seen to move. */
+  /** The whole drawing, seen to move there; in a narrow frame its width, from the top. */
   fit(): void {
-    this.start();
-    this.#host.show(this.viewport, 'glide');
+    const size = this.#host.size();
+    if (size) this.#move(this.#whole(size), 'glide');
+  }
+
+  /** One section of the drawing, as large as it fits. */
+  look(box: Box): void {
+    if (this.frame.width > 0) this.#move(fitBox(box, this.frame), 'glide');
+  }
+
+  #whole(size: Size): Viewport {
+    const whole = fit(size, this.frame);
+    return this.narrow && whole.scale < 0.6 ? fitWidth(size, this.frame) : whole;
   }
 
   zoom(factor: number, at: Point = {x: this.frame.width / 2, y: this.frame.height / 2}): void {

@@ -26,11 +26,12 @@ import {
   type Reach,
   type Target,
 } from './diagram-targets.ts';
-import type {Drawing, Point} from './drawing.ts';
+import type {Box, Drawing, Point} from './drawing.ts';
 import {layoutLadder} from './ladder-layout.ts';
 import type {LayoutFile} from './layout-file.ts';
 import {PanZoom} from './pan-zoom.element.ts';
 import {nextInDirection, pick, withinReach} from './picking.ts';
+import {largest, sectionsOf} from './sections.ts';
 import {unitDiagramStyles} from './unit-diagram.styles.ts';
 import {PROBING_SCALE, type Viewport} from './viewport.ts';
 import {labelWires, type WireLabel} from './wire-labels.ts';
@@ -90,6 +91,7 @@ export class UnitDiagram extends LitElement {
   #labels: readonly WireLabel[] = [];
   readonly #panZoom = new PanZoom({
     size: () => this.drawing,
+    beginning: () => this.#beginning(),
     show: (_, manner) => this.#show(manner),
     press: (at, pointer) => this.#pickAt(at, pointer),
     hover: (at, pointer) => this.#aim(at, pointer),
@@ -124,7 +126,8 @@ export class UnitDiagram extends LitElement {
     if (changed.has('unit') || changed.has('view') || changed.has('layout')) this.#redraw();
   }
 
-  protected override updated(): void {
+  protected override updated(changed: PropertyValues<this>): void {
+    this.#followCover(changed.get('openEnclosures'));
     // the frame comes and goes with the drawing: a layout may still be on its way
     if (this.frame && this.frame !== this.#observed) {
       this.#observer?.disconnect();
@@ -147,6 +150,36 @@ export class UnitDiagram extends LitElement {
     const box = this.drawing && boxOf(this.drawing, id);
     if (box) this.#panZoom.bring(box, 'near enough');
   }
+
+  /** The ladder begins with its largest circuit, the connection drawing with the box that is open. */
+  #beginning(): Box | undefined {
+    const {drawing, unit} = this;
+    if (!drawing || !unit) return undefined;
+    const sections = sectionsOf(drawing);
+    if (drawing.view === 'ladder') return largest(sections)?.box;
+    const last = this.openEnclosures
+      ?.filter((id) => unit.enclosures.some((each) => each.id === id && each.cover))
+      .at(-1);
+    return sections.find(({id}) => id === last)?.box;
+  }
+
+  /** A cover that comes off shows what was under it. */
+  #followCover(before: readonly string[] | undefined): void {
+    if (!before || this.drawing?.view !== 'connection') return;
+    const opened = this.openEnclosures?.filter((id) => !before.includes(id)) ?? [];
+    const section = sectionsOf(this.drawing).find(
+      ({id}) => opened.length === 1 && id === opened[0],
+    );
+    if (section) this.#panZoom.look(section.box);
+  }
+
+  #onSection = (event: Event): void => {
+    const select = event.target as HTMLSelectElement;
+    const section = this.drawing && sectionsOf(this.drawing)[Number(select.value)];
+    if (section) this.#panZoom.look(section.box);
+    // it is a way to go, not a setting: the next choice may be the same one
+    select.value = '';
+  };
 
   /** The whole drawing in the frame. */
   fit(): void {
@@ -179,6 +212,10 @@ export class UnitDiagram extends LitElement {
         </svg>
       </div>
       <div class="tools" role="group" aria-label="View">
+        <select aria-label="Go to a section of the drawing" @change=${this.#onSection}>
+          <option value="" selected>Go to …</option>
+          ${sectionsOf(drawing).map(({title}, i) => html`<option value=${i}>${title}</option>`)}
+        </select>
         <button type="button" aria-label="Zoom out" @click=${() => this.zoom(1 / 1.35)}>−</button>
         <button type="button" aria-label="Zoom in" @click=${() => this.zoom(1.35)}>+</button>
         <button type="button" @click=${() => this.fit()}>Fit</button>

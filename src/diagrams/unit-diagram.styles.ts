@@ -368,6 +368,15 @@ export const unitDiagramStyles = css`
     border: 1px solid var(--rule-strong);
     border-radius: var(--radius-2);
   }
+  .tools select {
+    max-inline-size: 6em;
+    min-block-size: 34px;
+    border: 0;
+    border-radius: var(--radius-1);
+    background: var(--paper-raised);
+    color: var(--ink);
+    font: 700 var(--text-s) / 1 var(--font-body);
+  }
   .tools button {
     min-inline-size: 34px;
     min-block-size: 34px;
@@ -382,7 +391,8 @@ export const unitDiagramStyles = css`
   .tools button:hover {
     background: var(--accent-soft);
   }
-  .tools button:focus-visible {
+  .tools button:focus-visible,
+  .tools select:focus-visible {
     outline: 3px solid var(--focus);
     outline-offset: 1px;
   }
@@ -394,6 +404,9 @@ export const unitDiagramStyles = css`
   @media (pointer: coarse) {
     .tools button {
       min-inline-size: 44px;
+      min-block-size: 44px;
+    }
+    .tools select {
       min-block-size: 44px;
     }
   }

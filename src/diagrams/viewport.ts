@@ -46,6 +46,23 @@ function centred(drawing: Size, frame: Size, scale: number): Viewport {
   };
 }
 
+/** Lettering can be read from this scale up (8.5 px and more). */
+export const READING_SCALE = 0.8;
+
+/** A box of the drawing as large as it fits, never too small to read: then from its top left. */
+export function fitBox(box: Box, frame: Size): Viewport {
+  const room = {width: frame.width - 2 * MARGIN, height: frame.height - 2 * MARGIN};
+  const whole = Math.min(room.width / box.width, room.height / box.height, FIT_AT_MOST);
+  const scale = Math.max(whole, READING_SCALE);
+  const start = (from: number, length: number, space: number): number =>
+    MARGIN + Math.max(0, (space - length * scale) / 2) - from * scale;
+  return {
+    scale,
+    x: start(box.x, box.width, room.width),
+    y: start(box.y, box.height, room.height),
+  };
+}
+
 /** Zooms by a factor and keeps the point under `at` (frame pixels) where it is. */
 export function zoomAt(
   view: Viewport,
