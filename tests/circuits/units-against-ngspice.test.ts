@@ -22,7 +22,13 @@ async function disagreements(operating: OperatingUnit): Promise<string[]> {
   return found;
 }
 
-describe.each(['practice-panel', 'split-heat-pump', 'gas-furnace'])('%s', (id) => {
+describe.each([
+  'practice-panel',
+  'split-heat-pump',
+  'gas-furnace',
+  'electric-furnace',
+  'furnace-split-cooling',
+])('%s', (id) => {
   const unit = readShippedUnit(id);
   test.each(unit.sequences.map((sequence) => [sequence.title, sequence] as const))(
     '%s: every node agrees with ngspice to 0.01 % or 1 mV',

@@ -6,7 +6,13 @@ import {catalogue} from '../../src/faults/catalogue.ts';
 import {operateUnit} from '../../src/sequences/operate-unit.ts';
 
 // Tellegen's theorem over every branch of a real unit; one fault in eight, the operating states in turn
-test.each(['practice-panel', 'split-heat-pump', 'gas-furnace'])(
+test.each([
+  'practice-panel',
+  'split-heat-pump',
+  'gas-furnace',
+  'electric-furnace',
+  'furnace-split-cooling',
+])(
   '%s with faults: what sources give, the rest takes in',
   (id) => {
     const unit = readShippedUnit(id);
