@@ -31,7 +31,7 @@ export class HookupBench extends LitElement {
     }
     @media (max-width: 900px) {
       rb-bench-desk {
-        block-size: 40rem;
+        block-size: 56rem;
       }
     }
   `;
