@@ -13,7 +13,7 @@ export const BADGE_HEIGHT = 15;
 
 /**
  * Where badges go: on the top edge of the part in the connection view; in the ladder on the free line
- * before the part's load, or over its caption where the line is short.
+ * before the part's load, or above its caption where the line is short.
  */
 export function placeBadges(
   drawing: Drawing,
@@ -44,7 +44,11 @@ function placeFor(drawing: Drawing, part: string, width: number): Point | undefi
     return {x: outline.x + outline.width / 2, y: bottom + 2};
   }
   const symbols = drawing.symbols.filter((symbol) => symbol.part === part);
-  const symbol = symbols.find((it) => actors.includes(it.symbol)) ?? symbols[0];
+  // a board is where it is fed, not where one of its inputs is drawn
+  const symbol =
+    symbols.find((it) => it.element === `${part}.supply`) ??
+    symbols.find((it) => actors.includes(it.symbol)) ??
+    symbols[0];
   if (!symbol) return undefined;
   const before = symbol.x - (symbol.width ?? 48) / 2 - 10;
   const free = [
@@ -63,5 +67,13 @@ function placeFor(drawing: Drawing, part: string, width: number): Point | undefi
   });
   if (free)
     return {x: Math.max(free[0]!.x, free[free.length - 1]!.x) - 10 - width / 2, y: symbol.y};
-  return {x: symbol.x, y: symbol.y - 24};
+  const captions = drawing.labels.filter(
+    (label) =>
+      label.part === part &&
+      label.y < symbol.y &&
+      symbol.y - label.y < 60 &&
+      Math.abs(label.x - symbol.x) < 30,
+  );
+  const top = Math.min(symbol.y - 12, ...captions.map(({y}) => y - 8));
+  return {x: symbol.x, y: top - BADGE_HEIGHT / 2 - 4};
 }
