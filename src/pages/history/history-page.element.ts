@@ -133,7 +133,7 @@ export class RbHistoryPage extends LitElement {
 
   private renderDialog() {
     const head = this.deleting;
-    return html`<dialog aria-labelledby="sure" @close=${() => (this.deleting = undefined)}>
+    return html`<dialog aria-labelledby="sure" @close=${this.closed}>
       ${
         head
           ? html`<div class="stack">
@@ -159,6 +159,11 @@ export class RbHistoryPage extends LitElement {
     this.deleting = head;
     await this.updateComplete;
     this.dialog.showModal();
+  }
+
+  /** The event comes after the fact: by then the dialog may stand open for another call. */
+  private closed(): void {
+    if (!this.dialog.open) this.deleting = undefined;
   }
 
   private async delete(): Promise<void> {
