@@ -3,7 +3,7 @@ import {defineConfig} from 'vite';
 export default defineConfig({
   base: './',
   server: {port: 4173},
-  worker: {format: 'es'},
+  worker: {format: 'es', rolldownOptions: {checks: {pluginTimings: false}}},
   build: {
     target: 'es2022',
     sourcemap: false,
@@ -11,5 +11,7 @@ export default defineConfig({
     assetsInlineLimit: 0,
     // elk is 1.4 MB in a worker chunk of its own, loaded only when a person lays out a unit of their own
     chunkSizeWarningLimit: 1600,
+    // how long the bundler's plugins took is nothing to tell someone who starts the tutor
+    rolldownOptions: {checks: {pluginTimings: false}},
   },
 });
