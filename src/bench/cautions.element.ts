@@ -60,7 +60,7 @@ export class Cautions extends LitElement {
           justify-self: end;
         }
         ul {
-          max-block-size: 8rem;
+          max-block-size: 4.9rem;
           overflow-y: auto;
         }
         .strip {

@@ -401,6 +401,19 @@ export const unitDiagramStyles = css`
     color: var(--ink-2);
   }
 
+  @media (max-width: 640px) {
+    .tools {
+      gap: 0;
+      inset-block-end: 4px;
+      inset-inline-end: 4px;
+    }
+    .tools select {
+      max-inline-size: 4.6em;
+    }
+    .tools button {
+      padding: 0 4px;
+    }
+  }
   @media (pointer: coarse) {
     .tools button {
       min-inline-size: 44px;
