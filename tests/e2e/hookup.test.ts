@@ -141,7 +141,7 @@ test('a bypass is found, its wire shown, taken off, and the hookup is right afte
   await student.sees('K1 (control relay) stays on while HPS', '.findings');
   await student.press('Show its wires on the board');
   await student.find('g.wire.concerned[data-wire=H13]');
-  await student.press('Take H13 off');
+  await student.press('Take off H13');
   await student.press('Check my wiring');
   await student.sees('Right.', '.verdict');
   await student.sees('Corrections 1', '.grade');

@@ -274,7 +274,7 @@ export class HookupTaskPage extends LitElement {
                     <button
                       type="button"
                       class="plain"
-                      aria-label="Take ${wire.id} off"
+                      aria-label="Take off ${wire.id}"
                       @click=${() => this.take(wire.id)}
                     >
                       Take off
