@@ -8,7 +8,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/browser/**', 'tests/e2e/**', 'tests/long/**', 'node_modules/**'],
     benchmark: {include: ['tests/bench/**/*.bench.ts']},
-    testTimeout: 20_000,
+    testTimeout: 60_000,
     passWithNoTests: true,
     maxWorkers: 2,
   },
