@@ -11,7 +11,7 @@ import {
   toneBelowOhms,
 } from './meter-spec.ts';
 
-/** What the meter meets: any solved circuit that can say what stands behind two points. */
+/** What the meter meets: a solved circuit that can say what stands behind two points. */
 export interface MeterLook {
   readonly network: {readonly frequencyHz: number};
   thevenin(

@@ -17,7 +17,7 @@ import {WrongTargetError} from './wrong-target-error.ts';
 /** More things due at one millisecond than any unit has parts are a mistake in a machine. */
 const mostAtOneMs = 1000;
 
-/** Values that only a test or a sequence of operation sets, such as a coil's temperature: any sane number. */
+/** Values that only a test or a sequence of operation sets, such as a coil's temperature; every sane number will do. */
 const anyNumber = {type: 'number', min: -10_000, max: 10_000} as const;
 
 /** A unit in operation: see {@link OperatingUnit} for what each member does. */

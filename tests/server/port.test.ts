@@ -7,7 +7,7 @@ afterEach(async () => {
   await Promise.all(servers.splice(0).map((server) => new Promise((done) => server.close(done))));
 });
 
-/** Takes a port (0: any) on an address and gives its number. */
+/** Takes a port (0 takes a free one) on an address and gives its number. */
 function take(port: number, host = '127.0.0.1'): Promise<number> {
   const server = createServer();
   servers.push(server);
