@@ -419,6 +419,11 @@ export class BenchDesk extends LitElement {
     this.showPanel('read');
     this.probing = placeLead(this.probing, terminal);
     this.moved = true;
+    // the part that is being worked at is marked, in whichever drawing is shown
+    const id = terminal.slice(0, terminal.indexOf('.'));
+    const wire = this.unit?.wires.some((each) => each.id === id);
+    this.selectedPart = wire ? undefined : id;
+    this.selectedWire = wire ? id : undefined;
     // by keyboard the list is where the next lead is placed, too
     if (!this.keyboard) this.listOpen = false;
     // on a phone the form has just taken a part of the drawing
