@@ -1,8 +1,12 @@
 import {Simulation} from 'eecircuit-engine';
 import type {Network} from '../../src/circuits/network.ts';
+import {compileNetwork} from '../../src/circuits/plan.ts';
+import {solveAc, solveDc} from '../../src/circuits/solve.ts';
 import {spiceNodeNames} from '../../src/circuits/spice-names.ts';
 import {spiceNetlist} from '../../src/circuits/spice-netlist.ts';
 import type {Complex, ElementStates} from '../../src/parts/element.ts';
+import type {OperatingUnit} from '../../src/sequences/operating-unit.ts';
+import type {Drawn} from './random-network.ts';
 
 let started: Promise<Simulation> | undefined;
 
@@ -44,7 +48,43 @@ export async function ngspiceVolts(
 }
 
 /** Whether two phasors agree to 0.01 % or to one millivolt. */
-export function agree(ours: Complex, theirs: Complex): boolean {
+function agree(ours: Complex, theirs: Complex): boolean {
   const apart = Math.hypot(ours.re - theirs.re, ours.im - theirs.im);
   return apart <= Math.max(1e-3, 1e-4 * Math.hypot(theirs.re, theirs.im));
+}
+
+/** The nodes of a network, in words, whose volts differ from those of ngspice. */
+export async function networkDisagreements(
+  {network, states}: Drawn,
+  kind: 'ac' | 'dc',
+): Promise<string[]> {
+  const solution = (kind === 'ac' ? solveAc : solveDc)(compileNetwork(network), states);
+  return disagreements(network, states, kind, (node) => solution.volts(node));
+}
+
+/** The nodes of a unit in operation, in words, whose AC or DC volts differ from those of ngspice. */
+export async function unitDisagreements(operating: OperatingUnit): Promise<string[]> {
+  const {network, states} = operating;
+  return [
+    ...(await disagreements(network, states, 'ac', (node) => operating.acVolts(node, 'earth'))),
+    ...(await disagreements(network, states, 'dc', (node) => ({
+      re: operating.dcVolts(node, 'earth'),
+      im: 0,
+    }))),
+  ];
+}
+
+async function disagreements(
+  network: Network,
+  states: ElementStates,
+  kind: 'ac' | 'dc',
+  voltsOf: (node: string) => Complex,
+): Promise<string[]> {
+  const found: string[] = [];
+  for (const [node, theirs] of await ngspiceVolts(network, states, kind)) {
+    const ours = voltsOf(node);
+    if (!agree(ours, theirs))
+      found.push(`${node} ${kind}: ours ${ours.re} ${ours.im}, ngspice ${theirs.re} ${theirs.im}`);
+  }
+  return found;
 }

@@ -33,9 +33,12 @@ const motorModel: fc.Arbitrary<MotorModel> = fc.record({
   breakawayNewtonMetres: fc.constant(0.1),
 });
 
-type Piece = (id: string, nodes: string[]) => {element: Element; state?: ElementState};
+type Piece = (
+  id: string,
+  nodes: string[],
+) => {element: Element; state?: ElementState; beside?: readonly Element[]};
 
-/** One element between nodes that the caller chooses; its state beside it. */
+/** One element, or a group of equals, between nodes that the caller chooses; its state beside it. */
 const pieces = {
   // twelve decades between the smallest and the greatest resistance
   conductor: decades(1e-3, 1e9).map((ohms): Piece => (id, [a, b]) => ({
@@ -78,6 +81,42 @@ const pieces = {
     .map(([volts, degrees, re, im]): Piece => (id, [a, b]) => ({
       element: {is: 'acSource', id, a, b, volts, degrees, ohms: {re, im}},
     })),
+  // three phases in wye, a third of a turn apart, the star point on the fourth node: grounded, floating or loaded
+  threePhaseSource: fc
+    .tuple(between(100, 280), between(-180, 180), decades(0.01, 2), decades(0.01, 2))
+    .map(([volts, degrees, re, im]): Piece => (id, [a, b, c, star]) => {
+      const phase = (name: string, at: string, turned: number): Element => ({
+        is: 'acSource',
+        id: `${id}.${name}`,
+        a: at,
+        b: star,
+        volts,
+        degrees: degrees + turned,
+        ohms: {re, im},
+      });
+      return {
+        element: phase('one', a, 0),
+        beside: [phase('two', b, -120), phase('three', c, 120)],
+      };
+    }),
+  // a balanced wye or delta of one impedance
+  threePhaseLoad: fc
+    .tuple(decades(0.5, 500), decades(0.1, 500), fc.boolean())
+    .map(([re, im, delta]): Piece => (id, [a, b, c, star]) => {
+      const leg = (name: string, from: string, to: string): Element => ({
+        is: 'impedance',
+        id: `${id}.${name}`,
+        a: from,
+        b: to,
+        acOhms: {re, im},
+        dcOhms: re,
+      });
+      const ends = delta ? [b, c, a] : [star, star, star];
+      return {
+        element: leg('one', a, ends[0]),
+        beside: [leg('two', b, ends[1]), leg('three', c, ends[2])],
+      };
+    }),
   dcSource: fc
     .tuple(between(1, 24), decades(0.1, 1e4), fc.boolean())
     .map(([volts, ohms, on]): Piece => (id, [a, b]) => ({
@@ -144,10 +183,15 @@ export function networks(
   const kinds: {weight: number; arbitrary: fc.Arbitrary<Piece>}[] = [
     ...passive.map((arbitrary) => ({weight: 3, arbitrary})),
     {weight: 2, arbitrary: pieces.transformer},
+    {weight: 1, arbitrary: pieces.threePhaseLoad},
   ];
   if (!reciprocal) kinds.push({weight: 2, arbitrary: pieces.motor});
   if (sources)
-    kinds.push({weight: 3, arbitrary: pieces.acSource}, {weight: 1, arbitrary: pieces.dcSource});
+    kinds.push(
+      {weight: 3, arbitrary: pieces.acSource},
+      {weight: 1, arbitrary: pieces.threePhaseSource},
+      {weight: 1, arbitrary: pieces.dcSource},
+    );
   const piece = fc.oneof(...kinds);
   return fc
     .tuple(
@@ -163,11 +207,16 @@ export function networks(
       const elements: Element[] = [];
       const states: Record<string, ElementState | undefined> = {};
       const place = (made: Piece, id: string, at: readonly number[]): void => {
-        const {element, state} = made(
+        const {
+          element,
+          state,
+          beside = [],
+        } = made(
           id,
           at.map((number) => nodes[number % nodes.length]),
         );
-        elements.push(element);
+        // a leg of a group whose ends fall together would be no element at all
+        elements.push(element, ...beside.filter((leg) => !('b' in leg) || leg.a !== leg.b));
         if (state) states[id] = state;
       };
       if (sources) place(source, 'S.main', [1, 0]);
