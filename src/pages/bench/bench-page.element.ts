@@ -52,6 +52,8 @@ export class BenchPage extends LitElement {
   @property() attemptId = '';
   /** Makes the link to the side that holds the fault; a test puts its own in. */
   @property({attribute: false}) makeLink: () => BenchLink = () => new WorkerBenchLink();
+  /** Where the attempt is kept: this device, or in a class its server, with a stand-in for it here. */
+  @property({attribute: false}) openStore: () => Promise<AttemptStore> = openAttempts;
 
   @state() private phase: Phase = {is: 'loading', resuming: false};
   @state() private head?: AttemptHead;
@@ -246,7 +248,7 @@ export class BenchPage extends LitElement {
     this.link?.close();
     this.phase = {is: 'loading', resuming: false};
     try {
-      const store = (this.store = await openAttempts());
+      const store = (this.store = await this.openStore());
       const [record, head] = await Promise.all([
         store.get(this.attemptId),
         store.head(this.attemptId),

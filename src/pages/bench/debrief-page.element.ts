@@ -7,7 +7,7 @@ import type {Debrief} from '../../bench/debrief.ts';
 import type {Reasoning} from '../../diagnosis/reasoning.ts';
 import '../../diagnosis/reasoning-sheet.element.ts';
 import '../../bench/field-log.element.ts';
-import {openAttempts} from '../../store/attempts.ts';
+import {openAttempts, type AttemptStore} from '../../store/attempts.ts';
 import {goTo, hrefOf} from '../app/router.ts';
 import {desk} from '../desk/desk.ts';
 import type {BenchLink} from './bench-link.ts';
@@ -60,6 +60,8 @@ export class DebriefPage extends LitElement {
   @property() attemptId = '';
   /** Makes the link to the side that holds the fault; a test puts its own in. */
   @property({attribute: false}) makeLink: () => BenchLink = () => new WorkerBenchLink();
+  /** Where the attempt is kept: this device, or in a class its server, with a stand-in for it here. */
+  @property({attribute: false}) openStore: () => Promise<AttemptStore> = openAttempts;
 
   @state() private failure = '';
   @state() private working = false;
@@ -159,7 +161,7 @@ export class DebriefPage extends LitElement {
 
   private async open(): Promise<void> {
     try {
-      const store = await openAttempts();
+      const store = await this.openStore();
       const [record, head] = await Promise.all([
         store.get(this.attemptId),
         store.head(this.attemptId),
