@@ -1,11 +1,11 @@
-import type {Action} from './actions.ts';
+import type {Action, HintLevel} from './actions.ts';
 
 /**
  * Minutes of work that each action takes a technician at the unit. They are for comparing ways of finding a
  * fault, not for pricing a call: common practice, no source. A reading includes moving the leads; lifting a
  * wire includes marking it.
  */
-const minutes: Readonly<Record<Exclude<Action['do'], 'wait'>, number>> = {
+const minutes: Readonly<Record<Exclude<Action['do'], 'wait' | 'hint'>, number>> = {
   set: 0.5,
   lock: 1,
   unlock: 0.5,
@@ -24,7 +24,17 @@ const minutes: Readonly<Record<Exclude<Action['do'], 'wait'>, number>> = {
   'give-up': 0,
 };
 
-/** Minutes that an action costs. Waiting costs what it lasts. */
+/** What a hint costs in minutes, as if a colleague had been telephoned. Our own choice: the more it tells, the more. */
+export const hintMinutes: Readonly<Record<HintLevel, number>> = {1: 1, 2: 3, 3: 6};
+
+/** Minutes that an action costs. Waiting costs what it lasts, a hint by what it gives away. */
 export function actionCost(action: Action): number {
-  return action.do === 'wait' ? action.seconds / 60 : minutes[action.do];
+  switch (action.do) {
+    case 'wait':
+      return action.seconds / 60;
+    case 'hint':
+      return hintMinutes[action.level];
+    default:
+      return minutes[action.do];
+  }
 }

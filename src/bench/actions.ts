@@ -8,6 +8,9 @@ export interface Expectation {
   readonly open?: boolean;
 }
 
+/** How much a hint gives away: what question to answer next, where to look, or the very reading. */
+export type HintLevel = 1 | 2 | 3;
+
 /**
  * Everything a student does, one at a time. An attempt is its actions in order; replaying them gives the
  * attempt back exactly. Times are simulated; what an action costs in minutes is in `action-costs.ts`.
@@ -37,6 +40,8 @@ export type Action =
   | {readonly do: 'remove-jumper'; readonly from: string; readonly to: string}
   | {readonly do: 'wait'; readonly seconds: number}
   | {readonly do: 'note'; readonly text: string}
+  /** Ask the coach. The answer is kept with it, so that a replay shows what was said and works nothing out again. */
+  | {readonly do: 'hint'; readonly level: HintLevel; readonly text: string}
   /** Name the fault: its site and mode (a catalogue fault id), and the log entries (indices) that prove it. */
   | {readonly do: 'name'; readonly fault: string; readonly evidence: readonly number[]}
   /** After naming: the fault is cleared (repaired) and the unit can be run to prove it. */

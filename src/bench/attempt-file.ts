@@ -9,7 +9,7 @@ const expected = z
   .optional();
 
 /** One schema per action, told apart by `do`; in step with {@link Action} by the check below. */
-const action = z.discriminatedUnion('do', [
+export const actionSchema = z.discriminatedUnion('do', [
   z.strictObject({
     do: z.literal('set'),
     target: name,
@@ -28,6 +28,11 @@ const action = z.discriminatedUnion('do', [
   z.strictObject({do: z.literal('remove-jumper'), from: name, to: name}),
   z.strictObject({do: z.literal('wait'), seconds: z.number()}),
   z.strictObject({do: z.literal('note'), text: z.string().max(2000)}),
+  z.strictObject({
+    do: z.literal('hint'),
+    level: z.union([z.literal(1), z.literal(2), z.literal(3)]),
+    text: z.string().min(1).max(2000),
+  }),
   z.strictObject({do: z.literal('name'), fault: name, evidence: z.array(z.int().min(0)).max(1000)}),
   z.strictObject({do: z.literal('clear')}),
   z.strictObject({do: z.literal('give-up')}),
@@ -42,7 +47,7 @@ const attempt = z.strictObject({
   sealed: z.string().max(10000),
   seed: z.int(),
   begunAt: z.iso.datetime({offset: true}),
-  actions: z.array(action).max(20000),
+  actions: z.array(actionSchema).max(20000),
 }) satisfies z.ZodType<AttemptRecord>;
 
 export type ReadAttempt = {readonly attempt: AttemptRecord} | {readonly reason: string};

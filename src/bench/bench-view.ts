@@ -2,7 +2,7 @@ import type {Control} from '../parts/part-kind.ts';
 import type {Observation} from '../sequences/operating-unit.ts';
 import type {MeterDisplay} from '../meter/meter.ts';
 import type {MeterFunction} from '../meter/meter-function.ts';
-import type {Expectation} from './actions.ts';
+import type {Expectation, HintLevel} from './actions.ts';
 
 /**
  * All that a student's screen may know. It is made afresh after each action, by the side that holds the
@@ -62,6 +62,8 @@ export interface LogEntry {
   readonly display?: MeterDisplay;
   /** A note's text or what was done. */
   readonly text?: string;
+  /** Where the coach was asked: how much the hint gave away. Its words are in {@link text}. */
+  readonly hint?: HintLevel;
   /** Index into {@link BenchView.safety} where this action broke safe practice. */
   readonly findings: readonly number[];
 }

@@ -116,6 +116,7 @@ export class Bench {
       state: display ? state : statePhrase(this.standing()),
       ...readingFields(action, this.function),
       ...(display ? {display} : {text: doneText(action, this.setup.unit)}),
+      ...(action.do === 'hint' ? {hint: action.level} : {}),
       findings: this.report(breaches, index),
     };
     this.lines.push(entry);
@@ -266,6 +267,7 @@ export class Bench {
         this.stage = 'cleared';
         return undefined;
       case 'note':
+      case 'hint':
         return undefined;
     }
   }
@@ -305,7 +307,7 @@ export class Bench {
 
 /** After these the display no longer tells what the unit does; it is read again. */
 function changesUnit(action: Action): boolean {
-  return !['read', 'clamp', 'note', 'name', 'give-up', 'meter'].includes(action.do);
+  return !['read', 'clamp', 'note', 'hint', 'name', 'give-up', 'meter'].includes(action.do);
 }
 
 function readingFields(action: Action, fn: MeterFunction): Partial<LogEntry> {

@@ -29,6 +29,7 @@ export function doneText(action: Action, unit: Unit): string {
     case 'wait':
       return `Waited ${duration(action.seconds)}`;
     case 'note':
+    case 'hint':
       return action.text;
     case 'name':
       return `Named: ${faultName(unit, action.fault)}${action.evidence.length ? `, on the evidence of ${lines(action.evidence)}` : ', without evidence'}`;

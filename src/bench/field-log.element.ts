@@ -123,7 +123,7 @@ export class FieldLog extends LitElement {
         <td role="cell" class="time">${clockText(entry.timeMs)}</td>
         <td role="cell" class="state">${entry.state}</td>
         <td role="cell" class="text" colspan=${span}>
-          ${entry.kind === 'note' ? html`<b>Note:</b> ` : nothing}${entry.text ?? ''}
+          ${entry.kind === 'note' ? html`<b>Note:</b> ` : nothing}${entry.hint ? html`<b>Coach:</b> ` : nothing}${entry.text ?? ''}
         </td>
       </tr>
       ${this.findings(entry)}`;

@@ -72,6 +72,11 @@ export function refusal(action: Action, at: Judged): string | undefined {
       return action.text.length <= longestNote
         ? undefined
         : `A note holds at most ${longestNote} characters.`;
+    case 'hint':
+      if (at.stage !== 'working') return 'The call is answered; the coach helps while you search.';
+      return action.text.trim() !== '' && action.text.length <= longestNote
+        ? undefined
+        : `A hint holds from one to ${longestNote} characters.`;
     case 'name':
       return refuseNaming(action.fault, action.evidence, at);
     case 'give-up':

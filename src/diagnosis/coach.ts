@@ -1,11 +1,10 @@
+import {hintMinutes} from '../bench/action-costs.ts';
+import type {HintLevel} from '../bench/actions.ts';
 import {inSentence} from '../content/in-sentence.ts';
 import type {OperatingSequence, Unit} from '../content/unit.ts';
 import {Planner, type Proposal} from './planner.ts';
 import {preparationText, readingText, splitText} from './proposal-text.ts';
 import type {Elimination, Suspects} from './suspects.ts';
-
-/** How much a hint gives away: what question to answer next, where to look, or the very reading. */
-export type HintLevel = 1 | 2 | 3;
 
 /** One hint. Asking costs points, never the call. */
 export interface Hint {
@@ -16,9 +15,6 @@ export interface Hint {
   /** The reading itself, at the third level. */
   readonly proposal?: Proposal;
 }
-
-/** What a hint costs, in minutes of work. Our own choice: the more it gives away, the more. */
-export const hintMinutes: Readonly<Record<HintLevel, number>> = {1: 1, 2: 3, 3: 6};
 
 /** With as many suspects left, other states of the unit are weighed too, if need be while the student waits. */
 const fewSuspects = 12;

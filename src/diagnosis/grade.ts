@@ -1,3 +1,5 @@
+import type {HintLevel} from '../bench/actions.ts';
+
 /** What a grade is made of. */
 export interface Graded {
   /** Namings in order: whether each was right (or equivalent), and how well the log proved it. */
@@ -16,6 +18,8 @@ export interface Graded {
   /** Minutes that the planner takes for the same fault. */
   readonly routeMinutes: number;
   readonly findings: readonly {readonly severity: 'danger' | 'caution'}[];
+  /** Hints asked for, by how much each gave away. */
+  readonly hints?: readonly HintLevel[];
 }
 
 /** Points out of 100, and where they come from. */
@@ -23,8 +27,10 @@ export interface Grade {
   readonly points: number;
   /** Was the fault found, and proved? 0 … 40. */
   readonly outcome: number;
-  /** How much of what could be asked did each reading ask? 0 … 30. */
+  /** How much of what could be asked did each reading ask? Less what hints cost. 0 … 30. */
   readonly method: number;
+  /** Points that hints took off the method. */
+  readonly hints: number;
   /** Minutes and parts against the planner's. 0 … 20. */
   readonly work: number;
   /** 0 … 10. */
@@ -43,6 +49,8 @@ const cautionCosts = 2;
 const dollarsPerMinute = 2;
 /** Leads put down anywhere ask for about a quarter of what could be asked: that is where method begins. */
 const askedAtRandom = 0.25;
+/** A question that the coach asked is no longer one's own: our own choice, the same numbers as the minutes. */
+export const hintPoints: Readonly<Record<HintLevel, number>> = {1: 1, 2: 3, 3: 6};
 /** Good questions are half the method; minding the answers is the other half. */
 const againstOwnLog = 0.5;
 /** When less than this can still be gained, there is nothing left to ask and no reading is judged. */
@@ -57,7 +65,9 @@ export function gradeOf(graded: Graded): Grade {
   const certain = found ? (last.proved ? 1 : last.share) : 0;
   const outcome = Math.max(0, outcomePoints * certain - wrongNamingCosts * (found ? wrong : 0));
   const asked = Math.max(0, questionsAsked(graded.readings) - askedAtRandom) / (1 - askedAtRandom);
-  const method = methodPoints * asked * (last?.contradicted ? againstOwnLog : 1);
+  const earned = methodPoints * asked * (last?.contradicted ? againstOwnLog : 1);
+  const told = (graded.hints ?? []).reduce((sum, level) => sum + hintPoints[level], 0);
+  const method = Math.max(0, earned - told);
   const dollars = namings
     .filter(({right, proved}) => !right || !proved)
     .reduce((sum, naming) => sum + naming.dollars, 0);
@@ -71,6 +81,7 @@ export function gradeOf(graded: Graded): Grade {
   const rounded = {
     outcome: Math.round(outcome),
     method: Math.round(method),
+    hints: Math.round(earned) - Math.round(method),
     work: Math.round(work),
     safety: Math.round(safety),
   };

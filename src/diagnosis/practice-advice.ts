@@ -17,6 +17,7 @@ export interface Advised {
   readonly route: {readonly readings: number; readonly minutes: number};
   readonly safety: readonly {readonly severity: 'danger' | 'caution'}[];
   readonly grade: Grade;
+  readonly hints?: readonly unknown[];
 }
 
 /**
@@ -79,6 +80,11 @@ export function practiceAdvice(advised: Advised): string {
   else if (readings.length >= 3 && calibration.asked === 0)
     says.push(
       'Write down what you expect before each reading; that is what makes a reading an answer.',
+    );
+  const hints = advised.hints?.length ?? 0;
+  if (hints && says.length < 3)
+    says.push(
+      `You asked the coach ${hints === 1 ? 'once' : `${hints} times`}. Take a call like this one again, and find its questions yourself.`,
     );
   if (says.length === 0)
     says.push(

@@ -1,10 +1,11 @@
-import type {Action} from '../bench/actions.ts';
+import {hintMinutes} from '../bench/action-costs.ts';
+import type {Action, HintLevel} from '../bench/actions.ts';
 import {Bench, type BenchSetup} from '../bench/bench.ts';
 import {complaintOf} from '../bench/complaint.ts';
 import {catalogue} from '../faults/catalogue.ts';
 import type {Fault} from '../faults/fault.ts';
 import {expectationHolds} from './expectation.ts';
-import {gradeOf, type Grade} from './grade.ts';
+import {gradeOf, hintPoints, type Grade} from './grade.ts';
 import {lookAlike} from './look-alike.ts';
 import {priceOf} from './part-prices.ts';
 import {Planner} from './planner.ts';
@@ -43,6 +44,14 @@ export interface Reasoning {
     /** Parts that would have been changed for it, in dollars; 0 when it was proved. */
     readonly dollars: number;
   }[];
+  /** Hints asked for before the fault was named, with what each cost. */
+  readonly hints: readonly {
+    readonly logIndex: number;
+    readonly level: HintLevel;
+    readonly text: string;
+    readonly minutes: number;
+    readonly points: number;
+  }[];
   /** Expectations written before readings: how many, and how many of them came out. */
   readonly calibration: {readonly asked: number; readonly right: number};
   readonly minutes: number;
@@ -80,6 +89,7 @@ export function reasoningOf(
   const all = catalogue(unit);
   const steps: ReasoningStep[] = [];
   const namings: Reasoning['namings'][number][] = [];
+  const hints: Reasoning['hints'][number][] = [];
   let asked = 0;
   let right = 0;
   let minutes = 0;
@@ -96,6 +106,16 @@ export function reasoningOf(
     if (action.do === 'name' || action.do === 'give-up') minutes = entry?.minutes ?? minutes;
     const told = suspects.step(action, entry, bench.operating.observations());
     if (!entry) continue;
+    if (action.do === 'hint') {
+      const {level, text} = action;
+      hints.push({
+        logIndex: entry.index,
+        level,
+        text,
+        minutes: hintMinutes[level],
+        points: hintPoints[level],
+      });
+    }
     if (entry.kind === 'reading') {
       if (entry.expected) {
         asked += 1;
@@ -134,11 +154,13 @@ export function reasoningOf(
     minutes,
     routeMinutes: route.minutes,
     findings: safety,
+    hints: hints.map(({level}) => level),
   });
   const report = {
     suspectsAtStart,
     steps,
     namings,
+    hints,
     calibration: {asked, right},
     minutes,
     dollars: namings.reduce((sum, each) => sum + each.dollars, 0),

@@ -1,6 +1,7 @@
 import {describe, expect, test} from 'vitest';
 import {readShippedUnit} from '../../src/content/node/read-shipped-unit.ts';
-import {Coach, hintMinutes} from '../../src/diagnosis/coach.ts';
+import {hintMinutes} from '../../src/bench/action-costs.ts';
+import {Coach} from '../../src/diagnosis/coach.ts';
 import {Suspects} from '../../src/diagnosis/suspects.ts';
 import {show} from '../../src/meter/display.ts';
 
