@@ -19,6 +19,8 @@ export interface PanZoomHost {
   size(): Size | undefined;
   /** Where to begin when the whole drawing would be too small to read. */
   beginning(): Box | undefined;
+  /** What must be in view wherever it begins: what a person is at work on. */
+  following(): Box | undefined;
   /** The view has changed: show it. */
   show(viewport: Viewport, manner: 'glide' | 'at once'): void;
   /** A press that was no drag, in drawing units. */
@@ -83,6 +85,8 @@ export class PanZoom {
     const whole = this.#whole(size);
     const beginning = whole.scale < READING_SCALE ? this.#host.beginning() : undefined;
     this.viewport = beginning ? fitBox(beginning, this.frame) : whole;
+    const following = this.#host.following();
+    if (following) this.viewport = bringIntoView(this.viewport, following, this.#clear);
   }
 
   /** The whole drawing, seen to move there; in a narrow frame its width, from the top. */
@@ -94,6 +98,12 @@ export class PanZoom {
   /** One section of the drawing, as large as it fits. */
   look(box: Box): void {
     if (this.frame.width > 0) this.#move(fitBox(box, this.frame), 'glide');
+  }
+
+  /** The frame without the strip on which the buttons stand. */
+  get #clear(): Size {
+    const {width, height} = this.frame;
+    return {width, height: Math.max(height - TOOLS_HEIGHT, height / 2)};
   }
 
   #whole(size: Size): Viewport {
@@ -131,9 +141,7 @@ export class PanZoom {
         this.frame,
       );
     }
-    const {width, height} = this.frame;
-    const clear = {width, height: Math.max(height - TOOLS_HEIGHT, height / 2)};
-    this.viewport = bringIntoView(this.viewport, box, clear);
+    this.viewport = bringIntoView(this.viewport, box, this.#clear);
     this.#host.show(this.viewport, 'glide');
   }
 

@@ -75,6 +75,8 @@ export class UnitDiagram extends LitElement {
   @property({attribute: false}) jumpers: readonly (readonly [string, string])[] = [];
   @property({attribute: false}) selectedPart?: string;
   @property({attribute: false}) selectedWire?: string;
+  /** Terminal, wire or part that stays in view when the other drawing is shown. */
+  @property({attribute: false}) follow?: string;
   /** Enclosures whose covers are off. Not given: everything can be reached. */
   @property({attribute: false}) openEnclosures?: readonly string[];
   @property({attribute: false}) observations: readonly SeenOrHeard[] = [];
@@ -92,6 +94,7 @@ export class UnitDiagram extends LitElement {
   readonly #panZoom = new PanZoom({
     size: () => this.drawing,
     beginning: () => this.#beginning(),
+    following: () => this.#following(),
     show: (_, manner) => this.#show(manner),
     press: (at, pointer) => this.#pickAt(at, pointer),
     hover: (at, pointer) => this.#aim(at, pointer),
@@ -161,6 +164,12 @@ export class UnitDiagram extends LitElement {
       ?.filter((id) => unit.enclosures.some((each) => each.id === id && each.cover))
       .at(-1);
     return sections.find(({id}) => id === last)?.box;
+  }
+
+  #following(): Box | undefined {
+    return this.follow === undefined || !this.drawing
+      ? undefined
+      : boxOf(this.drawing, this.follow);
   }
 
   /** A cover that comes off shows what was under it. */

@@ -9,8 +9,22 @@ const deskWith = (changes: Partial<BenchView> = {}): Promise<BenchDesk> =>
     html`<rb-bench-desk .unit=${smallUnit} .view=${viewOf(changes)}></rb-bench-desk>`,
   );
 
+const inDesk = (desk: BenchDesk, host: string): Element | null => {
+  for (const root of [
+    desk.renderRoot,
+    ...[...desk.renderRoot.querySelectorAll('rb-drawing-board, rb-probe-panel')].map(
+      (each) => each.shadowRoot!,
+    ),
+  ]) {
+    const found = root.querySelector(host);
+    if (found) return found;
+  }
+  return null;
+};
+
+/** What is inside an element of the desk; the drawing and the probing have elements of their own around theirs. */
 const within = <E extends Element>(desk: BenchDesk, host: string, selector: string): E => {
-  const element = desk.renderRoot.querySelector(host);
+  const element = inDesk(desk, host);
   const found = element?.shadowRoot?.querySelector<E>(selector);
   if (!found) throw new Error(`There is no ${selector} in ${host}.`);
   return found;
@@ -18,11 +32,9 @@ const within = <E extends Element>(desk: BenchDesk, host: string, selector: stri
 
 /** A person picks a terminal on the drawing. */
 async function pick(desk: BenchDesk, terminal: string): Promise<void> {
-  desk.renderRoot
-    .querySelector('rb-unit-diagram')
-    ?.dispatchEvent(
-      new CustomEvent('terminal-picked', {detail: {terminal}, bubbles: true, composed: true}),
-    );
+  inDesk(desk, 'rb-unit-diagram')?.dispatchEvent(
+    new CustomEvent('terminal-picked', {detail: {terminal}, bubbles: true, composed: true}),
+  );
   await desk.updateComplete;
 }
 
@@ -76,9 +88,9 @@ describe('<rb-bench-desk>', () => {
 
   it('clamps a wire on clamp amps', async () => {
     const desk = await deskWith({meter: {function: 'clamp-amps'}});
-    desk.renderRoot
-      .querySelector('rb-unit-diagram')
-      ?.dispatchEvent(new CustomEvent('wire-picked', {detail: {wire: 'W2'}}));
+    inDesk(desk, 'rb-unit-diagram')?.dispatchEvent(
+      new CustomEvent('wire-picked', {detail: {wire: 'W2'}, bubbles: true, composed: true}),
+    );
     await desk.updateComplete;
     const asked = eventFrom<object>(desk, 'action-asked');
     desk.read();
@@ -89,9 +101,9 @@ describe('<rb-bench-desk>', () => {
     const desk = await deskWith();
     desk.showPanel('wires');
     await desk.updateComplete;
-    desk.renderRoot
-      .querySelector('rb-unit-diagram')
-      ?.dispatchEvent(new CustomEvent('wire-picked', {detail: {wire: 'W1'}}));
+    inDesk(desk, 'rb-unit-diagram')?.dispatchEvent(
+      new CustomEvent('wire-picked', {detail: {wire: 'W1'}, bubbles: true, composed: true}),
+    );
     await desk.updateComplete;
     await desk.renderRoot.querySelector('rb-wire-work')?.updateComplete;
     const asked = eventFrom<object>(desk, 'action-asked');
@@ -126,7 +138,7 @@ describe('<rb-bench-desk>', () => {
       sentence: 'K1.1 is behind the cover of the relay box; open that cover first.',
     };
     await desk.updateComplete;
-    expect(desk.renderRoot.querySelector('[role=alert]')?.textContent).to.contain(
+    expect(within(desk, 'rb-probe-panel', '[role=alert]').textContent).to.contain(
       'behind the cover',
     );
   });

@@ -1,42 +1,40 @@
 import {LitElement, html, nothing, type PropertyValues} from 'lit';
 import {customElement, property, query, state} from 'lit/decorators.js';
 import type {Action, Expectation} from '../../bench/actions.ts';
-import {terminalOptions, usualVolts, wireOptions} from '../../bench/bench-options.ts';
+import {terminalOptions, wireOptions} from '../../bench/bench-options.ts';
 import type {BenchView} from '../../bench/bench-view.ts';
 import '../../bench/control-panel.element.ts';
 import {controlStyles} from '../../bench/controls.styles.ts';
-import '../../bench/expectation-form.element.ts';
-import type {ExpectationForm} from '../../bench/expectation-form.element.ts';
 import '../../bench/field-log.element.ts';
-import '../../bench/observations.element.ts';
-import '../../bench/pick-list.element.ts';
-import type {PickList} from '../../bench/pick-list.element.ts';
-import {placeLead, probingFrom, takeLead, type Lead, type Probing} from '../../bench/probing.ts';
-import {placeOf, type RefusedAction} from '../../bench/refused-action.ts';
+import type {Lead} from '../../bench/probing.ts';
+import type {RefusedAction} from '../../bench/refused-action.ts';
 import '../../bench/wire-work.element.ts';
 import type {WireTool} from '../../bench/wire-work.element.ts';
 import type {Unit} from '../../content/unit.ts';
-import '../../diagrams/unit-diagram.element.ts';
-import type {UnitDiagram} from '../../diagrams/unit-diagram.element.ts';
 import '../../meter/meter-face.element.ts';
 import {functionNames} from '../../meter/function-names.ts';
 import type {MeterFunction} from '../../meter/meter-function.ts';
 import {benchDeskStyles} from './bench-desk.styles.ts';
+import './drawing-board.element.ts';
+import type {DrawingBoard} from './drawing-board.element.ts';
 import './note-form.element.ts';
+import {panelBeside, panelTabs, type Panel} from './panel-tabs.ts';
+import {
+  afterJumper,
+  isReady,
+  pickPart,
+  picksFrom,
+  pickTerminal,
+  pickWire,
+  purposeOf,
+  readingOf,
+  takeInHand,
+  type PickPurpose,
+  type Picks,
+} from './picks.ts';
+import './probe-panel.element.ts';
+import type {ProbePanel} from './probe-panel.element.ts';
 import type {BenchSettings} from './remembered.ts';
-
-export type Panel = 'read' | 'wires' | 'unit' | 'log' | 'notes';
-
-const panels: readonly {readonly id: Panel; readonly title: string}[] = [
-  {id: 'read', title: 'Probe'},
-  {id: 'wires', title: 'Wires'},
-  {id: 'unit', title: 'Unit'},
-  {id: 'log', title: 'Log'},
-  {id: 'notes', title: 'Notes'},
-];
-
-/** Readings shown under the meter; the whole log has its own panel. */
-const latestShown = 4;
 
 /**
  * The working surface of the bench: the unit's drawing, the meter, and what hands can do. It keeps where the
@@ -70,23 +68,15 @@ export class BenchDesk extends LitElement {
   /** The next part or wire picked is being pointed out, not worked on. */
   @property({type: Boolean}) pointing = false;
 
-  @state() private probing: Probing = {next: 'red'};
-  /** Leads or jaw have moved since the last reading: the glass goes blank. */
-  @state() private moved = false;
+  @state() private picks: Picks = {probing: {next: 'red'}, moved: false};
   @state() private panel: Panel = 'read';
   @state() private tool: WireTool = 'lift';
-  @state() private wire?: string;
-  @state() private jumperFrom?: string;
-  @state() private jumperTo?: string;
-  @state() private selectedPart?: string;
-  @state() private selectedWire?: string;
   @state() private listOpen = false;
   /** The log lies over the drawing as a table. */
   @state() private tableOpen = false;
 
-  @query('rb-unit-diagram') private diagram?: UnitDiagram;
-  @query('rb-expectation-form') private form?: ExpectationForm;
-  @query('.find') private finder?: PickList;
+  @query('rb-drawing-board') private board?: DrawingBoard;
+  @query('rb-probe-panel') private probe?: ProbePanel;
 
   /** Where the last pick came from; focus goes back there after a reading by keyboard. */
   private pickedFrom: 'diagram' | 'list' | undefined;
@@ -100,12 +90,8 @@ export class BenchDesk extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (!changed.has('view') || !this.view) return;
-    if (!changed.get('view')) this.probing = probingFrom(this.view.meter);
-    // the jumper hangs: its two ends are free for the next one
-    if (this.view.jumpers.length > (changed.get('view')?.jumpers.length ?? 0)) {
-      this.jumperFrom = undefined;
-      this.jumperTo = undefined;
-    }
+    const before = changed.get('view');
+    this.picks = before ? afterJumper(this.picks, before, this.view) : picksFrom(this.view.meter);
   }
 
   override render() {
@@ -116,7 +102,7 @@ export class BenchDesk extends LitElement {
       ${this.drawing(unit, view)}
       <div class="meter">${this.meter(view)}</div>
       <div class="tabs" role="tablist" aria-label="At hand" @keydown=${this.onTabsKeydown}>
-        ${panels.map(({id, title}) => this.tab(id, title, view))}
+        ${panelTabs(this.panel, {log: view.log.length}, (panel) => this.showPanel(panel))}
       </div>
       ${
         this.nameable
@@ -133,7 +119,7 @@ export class BenchDesk extends LitElement {
 
   /** Take up a lead; the probing panel comes with it. */
   takeLead(lead: Lead): void {
-    this.probing = takeLead(this.probing, lead);
+    this.picks = takeInHand(this.picks, lead);
     this.showPanel('read');
   }
 
@@ -164,124 +150,50 @@ export class BenchDesk extends LitElement {
     if (place === 'list') this.listOpen = true;
     if (place === 'diagram') this.tableOpen = false;
     await this.updateComplete;
-    if (place === 'diagram') this.focusDiagram();
-    else if (place === 'expectation') this.form?.focus();
-    else this.finder?.focus();
-  }
-
-  /** By keyboard the way on begins at the lead in hand. */
-  private focusDiagram(): void {
-    const {next, red, black, clamp} = this.probing;
-    const at = this.probes === 'clamp' ? clamp : ((next === 'red' ? red : black) ?? red ?? black);
-    const kind = this.probes === 'clamp' ? 'wire' : 'terminal';
-    const mark =
-      at && this.diagram?.renderRoot.querySelector<SVGElement>(`[data-${kind}="${at}"][tabindex]`);
-    if (mark) mark.focus();
-    else this.diagram?.focus();
+    if (place === 'diagram') this.board?.focus();
+    else this.probe?.focusOn(place);
   }
 
   /** Read as the expectation stands: what pressing Read does. */
   read(): void {
-    this.form?.submit();
+    this.probe?.read();
   }
 
   private drawing(unit: Unit, view: BenchView) {
-    const {red, black, clamp} = this.probing;
-    const clamping = this.probes === 'clamp';
-    return html`<section class="drawing" aria-label="Drawing of the unit">
-      <div class="bar">
-        <div class="segments" role="group" aria-label="Drawing">
-          ${(['ladder', 'connection'] as const).map(
-            (kind) =>
-              html`<button
-                type="button"
-                aria-pressed=${!this.tableOpen && this.settings.view === kind ? 'true' : 'false'}
-                @click=${() => this.showDrawing(kind)}
-              >
-                ${kind === 'ladder' ? 'Ladder' : 'Connection'}
-              </button>`,
-          )}
-          <button
-            type="button"
-            class="wide"
-            aria-pressed=${this.tableOpen ? 'true' : 'false'}
-            @click=${() => (this.tableOpen = true)}
-          >
-            Log table
-          </button>
-        </div>
-        <span class="hint" role="status">${this.hint()}</span>
-        <button
-          type="button"
-          class="button small list"
-          aria-expanded=${this.listOpen ? 'true' : 'false'}
-          @click=${() => (this.listOpen ? (this.listOpen = false) : this.focusOn('list'))}
-        >
-          List
-        </button>
-      </div>
-      ${
-        this.tableOpen
-          ? html`<div class="table" tabindex="0" role="region" aria-label="Field log as a table">
-              <rb-field-log .entries=${view.log} .safety=${view.safety}></rb-field-log>
-            </div>`
-          : nothing
-      }
-      ${
-        this.settings.view === 'connection' && this.layoutProblem
-          ? html`<p class="refused" role="alert">${this.layoutProblem}</p>`
-          : nothing
-      }
-      <rb-unit-diagram
-        ?hidden=${this.tableOpen}
-        .unit=${unit}
-        .view=${this.settings.view}
-        .layout=${this.layout}
-        .mode=${this.mode}
-        .red=${clamping ? undefined : red}
-        .black=${clamping ? undefined : black}
-        .clamp=${clamping ? clamp : undefined}
-        .lifted=${view.lifted}
-        .jumpers=${view.jumpers}
-        .openEnclosures=${view.enclosures.filter((each) => each.open).map((each) => each.id)}
-        .observations=${view.observations}
-        .selectedPart=${this.selectedPart}
-        .selectedWire=${this.selectedWire}
-        @terminal-picked=${(event: CustomEvent<{terminal: string}>) =>
-          this.onTerminal(event.detail.terminal, 'diagram')}
-        @wire-picked=${(event: CustomEvent<{wire: string}>) => this.onWire(event.detail.wire, 'diagram')}
-        @part-picked=${(event: CustomEvent<{part: string}>) => this.onPart(event.detail.part)}
-      ></rb-unit-diagram>
-      <rb-observations .observations=${view.observations}></rb-observations>
-    </section>`;
-  }
-
-  private hint() {
-    if (this.pointing) return html`Pick the part or wire`;
-    if (this.panel === 'wires') {
-      if (this.tool === 'lift') return html`Pick a wire`;
-      return this.jumperFrom && !this.jumperTo
-        ? html`Pick the other end`
-        : html`Pick the jumper’s first end`;
-    }
-    if (this.probes === 'clamp') return html`Pick a wire`;
-    const {next} = this.probing;
-    return html`<span class="tip ${next}" aria-hidden="true">${next === 'red' ? 'R' : 'B'}</span>
-      <span class="wide">Pick a terminal for the ${next} lead</span
-      ><span class="narrow">Place ${next}</span>`;
+    return html`<rb-drawing-board
+      role="region"
+      aria-label="Drawing of the unit"
+      .unit=${unit}
+      .layout=${this.layout}
+      .layoutProblem=${this.layoutProblem}
+      .view=${view}
+      .shown=${this.settings.view}
+      .picks=${this.picks}
+      .purpose=${this.purpose}
+      .pointing=${this.pointing}
+      .tableOpen=${this.tableOpen}
+      .listOpen=${this.listOpen}
+      @drawing-chosen=${(event: CustomEvent<{view: BenchSettings['view']}>) => this.showDrawing(event.detail.view)}
+      @table-toggled=${(event: CustomEvent<{open: boolean}>) => (this.tableOpen = event.detail.open)}
+      @list-toggled=${() => (this.listOpen ? (this.listOpen = false) : this.focusOn('list'))}
+      @terminal-picked=${(event: CustomEvent<{terminal: string}>) =>
+        this.onTerminal(event.detail.terminal, 'diagram')}
+      @wire-picked=${(event: CustomEvent<{wire: string}>) => this.onWire(event.detail.wire, 'diagram')}
+      @part-picked=${(event: CustomEvent<{part: string}>) => this.onPart(event.detail.part)}
+    ></rb-drawing-board>`;
   }
 
   private meter(view: BenchView) {
-    const {red, black, clamp, next} = this.probing;
+    const {red, black, clamp, next} = this.picks.probing;
     return html`<rb-meter-face
       .function=${view.meter.function}
-      .display=${this.moved ? undefined : view.meter.display}
+      .display=${this.picks.moved ? undefined : view.meter.display}
       .red=${red}
       .black=${black}
       .clamp=${clamp}
       .next=${next}
       .muted=${this.settings.muted}
-      .prompt=${this.ready ? 'Ready to read' : ''}
+      .prompt=${isReady(this.picks, this.probes) ? 'Ready to read' : ''}
       @function-chosen=${(event: CustomEvent<{function: MeterFunction}>) => this.chooseFunction(event.detail.function)}
       @lead-chosen=${(event: CustomEvent<{lead: Lead}>) => this.takeLead(event.detail.lead)}
       @mute-changed=${(event: CustomEvent<{muted: boolean}>) =>
@@ -289,34 +201,30 @@ export class BenchDesk extends LitElement {
     ></rb-meter-face>`;
   }
 
-  private tab(id: Panel, title: string, view: BenchView) {
-    const chosen = this.panel === id;
-    return html`<button
-      type="button"
-      role="tab"
-      id="tab-${id}"
-      aria-selected=${chosen ? 'true' : 'false'}
-      aria-controls="panel"
-      tabindex=${chosen ? 0 : -1}
-      @click=${() => this.showPanel(id)}
-    >
-      ${title}${id === 'log' && view.log.length > 0 ? html` <span class="count">${view.log.length}</span>` : nothing}
-    </button>`;
-  }
-
   private panelContent(unit: Unit, view: BenchView) {
     switch (this.panel) {
       case 'read':
-        return this.readPanel(unit, view);
+        return html`<rb-probe-panel
+          .unit=${unit}
+          .view=${view}
+          .refusal=${this.refusal}
+          .picks=${this.picks}
+          .probes=${this.probes}
+          .busy=${this.busy}
+          .listOpen=${this.listOpen}
+          @terminal-found=${(event: CustomEvent<{terminal: string}>) => this.onTerminal(event.detail.terminal, 'list')}
+          @wire-found=${(event: CustomEvent<{wire: string}>) => this.onWire(event.detail.wire, 'list')}
+          @reading-asked=${(event: CustomEvent<{expected?: Expectation}>) => this.onReadingAsked(event.detail.expected)}
+        ></rb-probe-panel>`;
       case 'wires':
         return html`<rb-wire-work
           .unit=${unit}
           .view=${view}
           .refusal=${this.refusal}
           .tool=${this.tool}
-          .wire=${this.wire}
-          .from=${this.jumperFrom}
-          .to=${this.jumperTo}
+          .wire=${this.picks.wire}
+          .from=${this.picks.jumperFrom}
+          .to=${this.picks.jumperTo}
           .wireOptions=${wireOptions(unit)}
           .terminalOptions=${terminalOptions(unit, view)}
           @tool-chosen=${(event: CustomEvent<{tool: WireTool}>) => (this.tool = event.detail.tool)}
@@ -347,118 +255,47 @@ export class BenchDesk extends LitElement {
     }
   }
 
-  private readPanel(unit: Unit, view: BenchView) {
-    const clamping = this.probes === 'clamp';
-    const readings = view.log.filter((entry) => entry.kind === 'reading').slice(-latestShown);
-    return html`
-      ${
-        this.refusal && placeOf(this.refusal.action) === 'meter'
-          ? html`<p class="refused" role="alert">${this.refusal.sentence}</p>`
-          : nothing
-      }
-      <rb-pick-list
-        class="find ${this.listOpen ? 'open' : ''}"
-        .label=${clamping ? 'Close the clamp on' : `Put the ${this.probing.next} lead on`}
-        placeholder=${clamping ? 'Find a wire' : 'Find a terminal: K1 A1, strip …'}
-        clears
-        .options=${clamping ? wireOptions(unit) : terminalOptions(unit, view)}
-        @picked=${(event: CustomEvent<{id: string}>) =>
-          clamping
-            ? this.onWire(event.detail.id, 'list')
-            : this.onTerminal(event.detail.id, 'list')}
-      ></rb-pick-list>
-      <rb-expectation-form
-        .function=${view.meter.function}
-        ?ready=${this.ready}
-        .again=${!this.moved && view.meter.display !== undefined}
-        .busy=${this.busy}
-        .usualVolts=${usualVolts(unit)}
-        @reading-asked=${(event: CustomEvent<{expected?: Expectation}>) => this.onReadingAsked(event.detail.expected)}
-      ></rb-expectation-form>
-      ${
-        readings.length > 0
-          ? html`<rb-field-log
-              class="latest"
-              caption="Latest readings"
-              newest-first
-              .entries=${readings}
-              .safety=${view.safety}
-            ></rb-field-log>`
-          : nothing
-      }
-    `;
-  }
-
   private get probes(): 'leads' | 'clamp' {
     return functionNames[this.view?.meter.function ?? 'ac-volts'].probes;
   }
 
-  private get ready(): boolean {
-    const {red, black, clamp} = this.probing;
-    return this.probes === 'clamp' ? clamp !== undefined : red !== undefined && black !== undefined;
-  }
-
-  private get mode(): 'red' | 'black' | 'clamp' | 'lift' | 'select' {
-    if (this.pointing) return 'select';
-    if (this.panel === 'wires')
-      return this.tool === 'lift' ? 'lift' : this.jumperFrom ? 'black' : 'red';
-    return this.probes === 'clamp' ? 'clamp' : this.probing.next;
+  private get purpose(): PickPurpose {
+    return purposeOf(this.panel, this.tool, this.probes);
   }
 
   private onTerminal(terminal: string, from: 'diagram' | 'list'): void {
     this.pickedFrom = from;
     if (this.pointing) return this.pointOut(terminal.split('.')[0]);
-    if (this.panel === 'wires' && this.tool === 'jumper') {
-      if (this.jumperFrom === undefined || this.jumperTo !== undefined) {
-        this.jumperFrom = terminal;
-        this.jumperTo = undefined;
-      } else if (terminal !== this.jumperFrom) this.jumperTo = terminal;
-      return;
-    }
-    if (this.probes === 'clamp') return;
+    const {purpose} = this;
+    this.picks = pickTerminal(this.picks, terminal, purpose);
+    if (purpose !== 'lead') return;
     this.showPanel('read');
-    this.probing = placeLead(this.probing, terminal);
-    this.moved = true;
-    // the part that is being worked at is marked, in whichever drawing is shown
-    const id = terminal.slice(0, terminal.indexOf('.'));
-    const wire = this.unit?.wires.some((each) => each.id === id);
-    this.selectedPart = wire ? undefined : id;
-    this.selectedWire = wire ? id : undefined;
     // by keyboard the list is where the next lead is placed, too
     if (!this.keyboard) this.listOpen = false;
+    if (!isReady(this.picks, this.probes)) return;
     // on a phone the form has just taken a part of the drawing
-    if (this.ready && matchMedia('(max-width: 760px)').matches) {
+    if (matchMedia('(max-width: 760px)').matches) {
       void this.updateComplete.then(() =>
-        requestAnimationFrame(() => this.diagram?.reveal(terminal)),
+        requestAnimationFrame(() => this.board?.reveal(terminal)),
       );
     }
     // by keyboard the next thing is to say what is expected
-    if (this.ready && this.keyboard) void this.focusOn('expectation');
+    if (this.keyboard) void this.focusOn('expectation');
   }
 
   private onWire(wire: string, from: 'diagram' | 'list'): void {
     this.pickedFrom = from;
     if (this.pointing) return this.pointOut(wire);
-    if (this.panel === 'wires' && this.tool === 'lift') {
-      this.wire = wire;
-      this.selectedWire = wire;
-      return;
-    }
-    if (this.panel === 'read' && this.probes === 'clamp') {
-      this.probing = {...this.probing, clamp: wire};
-      this.moved = true;
-      if (!this.keyboard) this.listOpen = false;
-      if (this.keyboard) void this.focusOn('expectation');
-      return;
-    }
-    this.selectedWire = this.selectedWire === wire ? undefined : wire;
-    this.selectedPart = undefined;
+    const {purpose} = this;
+    this.picks = pickWire(this.picks, wire, purpose);
+    if (purpose !== 'clamp') return;
+    if (this.keyboard) void this.focusOn('expectation');
+    else this.listOpen = false;
   }
 
   private onPart(part: string): void {
     if (this.pointing) return this.pointOut(part);
-    this.selectedPart = this.selectedPart === part ? undefined : part;
-    this.selectedWire = undefined;
+    this.picks = pickPart(this.picks, part);
   }
 
   private pointOut(site: string): void {
@@ -466,29 +303,21 @@ export class BenchDesk extends LitElement {
   }
 
   private onReadingAsked(expected: Expectation | undefined): void {
-    const {red, black, clamp} = this.probing;
-    const said = expected ? {expected} : {};
-    if (this.probes === 'clamp') {
-      if (clamp) this.ask({do: 'clamp', wire: clamp, ...said});
-    } else if (red && black) this.ask({do: 'read', red, black, ...said});
+    const action = readingOf(this.picks, this.probes, expected);
+    if (action) this.ask(action);
     if (this.keyboard && this.pickedFrom) void this.focusOn(this.pickedFrom);
   }
 
   /** The page has shown what the last reading gave. */
   readingShown(): void {
-    this.moved = false;
+    this.picks = {...this.picks, moved: false};
   }
 
   private onTabsKeydown(event: KeyboardEvent): void {
-    const step = {ArrowRight: 1, ArrowLeft: -1}[event.key];
-    if (step === undefined) return;
+    const panel = panelBeside(this.panel, event.key);
+    if (!panel) return;
     event.preventDefault();
-    const at = panels.findIndex(({id}) => id === this.panel);
-    const next = panels[(at + step + panels.length) % panels.length];
-    this.showPanel(next.id);
-    void this.updateComplete.then(() =>
-      this.renderRoot.querySelector<HTMLElement>(`#tab-${next.id}`)?.focus(),
-    );
+    void this.goToPanel(panel);
   }
 
   private readonly notice = (event: Event): void => {

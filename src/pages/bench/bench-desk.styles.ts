@@ -15,66 +15,8 @@ export const benchDeskStyles = css`
       'drawing tabs' auto
       'drawing panel' minmax(0, 1fr) / minmax(0, 1fr) 24rem;
   }
-  .drawing {
+  rb-drawing-board {
     grid-area: drawing;
-    display: grid;
-    grid-template-rows: auto auto minmax(0, 1fr) auto;
-    min-block-size: 0;
-    min-inline-size: 0;
-  }
-  .bar {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: var(--space-2) var(--space-3);
-    padding: var(--space-2) var(--space-4);
-  }
-  .hint {
-    display: inline-flex;
-    align-items: center;
-    gap: var(--space-2);
-    font-weight: 700;
-  }
-  .tip {
-    display: inline-grid;
-    place-items: center;
-    inline-size: 1.6rem;
-    block-size: 1.6rem;
-    border-radius: 50%;
-    color: var(--paper);
-    font-size: var(--text-s);
-  }
-  .tip.red {
-    background: var(--lead-red);
-  }
-  .tip.black {
-    background: var(--lead-black);
-  }
-  .bar .list {
-    margin-inline-start: auto;
-  }
-  .table {
-    min-block-size: 0;
-    overflow-y: auto;
-    padding: 0 var(--space-4) var(--space-4);
-    background: var(--paper-raised);
-  }
-  .bar {
-    grid-row: 1;
-  }
-  .drawing > .refused {
-    grid-row: 2;
-  }
-  .drawing > .table,
-  rb-unit-diagram {
-    grid-row: 3;
-  }
-  rb-observations {
-    grid-row: 4;
-  }
-  rb-unit-diagram {
-    min-block-size: 0;
-    block-size: 100%;
   }
   .meter {
     grid-area: meter;
@@ -147,18 +89,9 @@ export const benchDeskStyles = css`
         'tabs naming' auto / minmax(0, 1fr) auto;
     }
     .desk.wires .meter,
-    .desk.sheet .drawing,
+    .desk.sheet rb-drawing-board,
     .desk.sheet .meter {
       display: none;
-    }
-    .bar {
-      flex-wrap: nowrap;
-      padding: var(--space-1) var(--space-2);
-      gap: var(--space-2);
-      font-size: var(--text-s);
-    }
-    .bar .segments button {
-      padding-inline: var(--space-2);
     }
     .meter {
       padding: 0;
@@ -173,7 +106,7 @@ export const benchDeskStyles = css`
       background: var(--meter-body);
       padding: 0;
     }
-    .desk.probing .panel > * {
+    .desk.wires .panel > * {
       padding: var(--space-2) var(--space-3);
       background: var(--paper-raised);
     }
@@ -191,9 +124,6 @@ export const benchDeskStyles = css`
       border-block-start: 4px solid transparent;
       font-size: var(--text-s);
     }
-    .segments .wide {
-      display: none;
-    }
     .naming {
       grid-area: naming;
       display: block;
@@ -206,39 +136,23 @@ export const benchDeskStyles = css`
       font-size: var(--text-s);
       cursor: pointer;
     }
-    .latest,
-    .find:not(.open),
-    .wide,
-    rb-expectation-form:not([ready]) {
-      display: none;
-    }
-  }
-  @media (min-width: 761px) {
-    .bar .list,
-    .narrow {
-      display: none;
-    }
   }
 
   /* on paper: the drawing alone; the page prints the log below it */
   @media print {
     :host,
-    .desk,
-    .drawing {
+    .desk {
       display: block;
       block-size: auto;
     }
-    .bar,
     .meter,
     .tabs,
     .naming,
-    .panel,
-    .table {
+    .panel {
       display: none;
     }
-    rb-unit-diagram {
+    rb-drawing-board {
       display: block !important;
-      block-size: auto;
     }
   }
 `;
