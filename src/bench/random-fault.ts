@@ -3,7 +3,7 @@ import {catalogue} from '../faults/catalogue.ts';
 import {difficultyOf, type Difficulty} from '../faults/difficulty.ts';
 import type {Fault} from '../faults/fault.ts';
 import {complaintOf, type Complaint} from './complaint.ts';
-import {seededRandom} from './seeded-random.ts';
+import {seededRandom} from '../parts/seeded-random.ts';
 
 /**
  * Draws a fault of a difficulty from a unit's catalogue, frequent ones more often, and never one that a customer

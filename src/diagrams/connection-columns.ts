@@ -1,7 +1,7 @@
 import type {Unit} from '../content/unit.ts';
 import type {Side} from './part-geometry.ts';
 import {groupsOf, isStrip} from './terminal-groups.ts';
-import {seededRandom} from './seeded-random.ts';
+import {seededRandom} from '../parts/seeded-random.ts';
 
 /** Column of each part, by id. Wires run from a lower to a higher column, never within one. */
 export type Columns = Readonly<Record<string, number>>;

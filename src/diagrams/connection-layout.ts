@@ -5,7 +5,7 @@ import {partGeometry} from './connection-part.ts';
 import {ROW_PITCH, type PartDecision, type Side} from './part-geometry.ts';
 import {groupsOf, isStrip} from './terminal-groups.ts';
 import {measureWires, type Quality} from './connection-quality.ts';
-import {seededRandom} from './seeded-random.ts';
+import {seededRandom} from '../parts/seeded-random.ts';
 
 export interface LayoutBudget {
   /** Layout runs in all. The search stops by this count, never by the clock, so it can be repeated. */

@@ -1,6 +1,6 @@
 import type {Action} from '../../../src/bench/actions.ts';
 import {Bench, type BenchSetup} from '../../../src/bench/bench.ts';
-import {seededRandom} from '../../../src/bench/seeded-random.ts';
+import {seededRandom} from '../../../src/parts/seeded-random.ts';
 import {Suspects} from '../../../src/diagnosis/suspects.ts';
 import type {MeterDisplay} from '../../../src/meter/meter.ts';
 import type {MeterFunction} from '../../../src/meter/meter-function.ts';
