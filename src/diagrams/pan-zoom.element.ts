@@ -77,16 +77,28 @@ export class PanZoom {
     if (!this.#moved) this.start();
   }
 
-  /** The first view: all of it where that can be read, else the section to begin with. */
-  start(): void {
+  /** Where a person has moved the drawing to; undefined where it stands as it began. */
+  get place(): Viewport | undefined {
+    return this.#moved ? this.viewport : undefined;
+  }
+
+  /**
+   * The first view: as it was left, else all of it where that can be read, else the section to begin with.
+   * What is followed is in it: the drawing is moved for that, never zoomed.
+   */
+  start(left?: Viewport): void {
     const size = this.#host.size();
-    this.#moved = false;
+    this.#moved = left !== undefined;
     if (!size || this.frame.width === 0) return;
-    const whole = this.#whole(size);
-    const beginning = whole.scale < READING_SCALE ? this.#host.beginning() : undefined;
-    this.viewport = beginning ? fitBox(beginning, this.frame) : whole;
+    this.viewport = left ?? this.#first(size);
     const following = this.#host.following();
     if (following) this.viewport = bringIntoView(this.viewport, following, this.#clear);
+  }
+
+  #first(size: Size): Viewport {
+    const whole = this.#whole(size);
+    const beginning = whole.scale < READING_SCALE ? this.#host.beginning() : undefined;
+    return beginning ? fitBox(beginning, this.frame) : whole;
   }
 
   /** The whole drawing, seen to move there; in a narrow frame its width, from the top. */

@@ -100,6 +100,8 @@ export class UnitDiagram extends LitElement {
     hover: (at, pointer) => this.#aim(at, pointer),
   });
   #aspect = 1.6;
+  /** Where a person left each drawing. */
+  readonly #left = new Map<string, Viewport>();
   /** Which of several marks of one terminal was picked: the lead is drawn there. */
   #pickedMark = new Map<string, Point>();
   #observer?: ResizeObserver;
@@ -125,7 +127,8 @@ export class UnitDiagram extends LitElement {
     window.removeEventListener('afterprint', this.#onPrint);
   }
 
-  protected override willUpdate(changed: PropertyValues): void {
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    this.#keepPlace(changed);
     if (changed.has('unit') || changed.has('view') || changed.has('layout')) this.#redraw();
   }
 
@@ -164,6 +167,15 @@ export class UnitDiagram extends LitElement {
       ?.filter((id) => unit.enclosures.some((each) => each.id === id && each.cover))
       .at(-1);
     return sections.find(({id}) => id === last)?.box;
+  }
+
+  /** Each drawing is found again as it was left, unless it is another drawing by now. */
+  #keepPlace(changed: PropertyValues<this>): void {
+    if (changed.has('unit')) this.#left.clear();
+    if (changed.has('layout')) this.#left.delete('connection');
+    const before = changed.get('view');
+    const {place} = this.#panZoom;
+    if (before && this.drawing && place) this.#left.set(before, place);
   }
 
   #following(): Box | undefined {
@@ -320,7 +332,7 @@ export class UnitDiagram extends LitElement {
       this.problem = error instanceof Error ? error.message : String(error);
     }
     this.#labels = this.drawing ? labelWires(this.drawing) : [];
-    this.#panZoom.start();
+    this.#panZoom.start(this.#left.get(this.view));
     this.near = this.#panZoom.viewport.scale >= NEAR_SCALE;
   }
 
@@ -335,6 +347,7 @@ export class UnitDiagram extends LitElement {
       : Math.min(2.4, Math.max(1, Math.round((width / height) * 5) / 5));
     if (this.view === 'ladder' && aspect !== this.#aspect) {
       this.#aspect = aspect;
+      this.#left.delete('ladder');
       this.#redraw();
       this.requestUpdate();
       return;

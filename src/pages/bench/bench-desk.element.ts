@@ -272,13 +272,12 @@ export class BenchDesk extends LitElement {
     this.showPanel('read');
     // by keyboard the list is where the next lead is placed, too
     if (!this.keyboard) this.listOpen = false;
-    if (!isReady(this.picks, this.probes)) return;
-    // on a phone the form has just taken a part of the drawing
-    if (matchMedia('(max-width: 760px)').matches) {
-      void this.updateComplete.then(() =>
-        requestAnimationFrame(() => this.board?.reveal(terminal)),
-      );
+    const ready = isReady(this.picks, this.probes);
+    // what a list gave may be anywhere, and on a phone the form has just taken a part of the drawing
+    if (from === 'list' || (ready && matchMedia('(max-width: 760px)').matches)) {
+      this.reveal(terminal);
     }
+    if (!ready) return;
     // by keyboard the next thing is to say what is expected
     if (this.keyboard) void this.focusOn('expectation');
   }
@@ -288,9 +287,14 @@ export class BenchDesk extends LitElement {
     if (this.pointing) return this.pointOut(wire);
     const {purpose} = this;
     this.picks = pickWire(this.picks, wire, purpose);
+    if (from === 'list') this.reveal(wire);
     if (purpose !== 'clamp') return;
     if (this.keyboard) void this.focusOn('expectation');
     else this.listOpen = false;
+  }
+
+  private reveal(id: string): void {
+    void this.updateComplete.then(() => requestAnimationFrame(() => this.board?.reveal(id)));
   }
 
   private onPart(part: string): void {
