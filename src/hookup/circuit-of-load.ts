@@ -1,6 +1,7 @@
 import type {LadderCircuit} from '../content/unit.ts';
 import type {HookupTask} from './hookup-task.ts';
 import type {Load} from './loads.ts';
+import {isMotor, motorWindings} from '../parts/motor-windings.ts';
 
 /**
  * The circuit that a load belongs to: one whose rail the right answer joins it to (through wires and parts, but not
@@ -22,10 +23,8 @@ export function circuitOfLoad(task: HookupTask, load: Load): LadderCircuit {
     if (kind === 'supply') continue;
     for (const element of elements) {
       if (element.is === 'transformer') for (const {a, b} of element.windings) join(a, b);
-      else if (element.is === 'motor') {
-        join(element.main.a, element.main.b);
-        join(element.start.a, element.start.b);
-      } else join(element.a, element.b);
+      else if (isMotor(element)) for (const {a, b} of motorWindings(element)) join(a, b);
+      else join(element.a, element.b);
     }
   }
   const home = root(load.a);

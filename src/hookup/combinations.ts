@@ -1,45 +1,66 @@
-import {pathAndCutSets} from './condition.ts';
-import type {HookupTask} from './hookup-task.ts';
-
-/** Up to this many switches every combination is run: 4096 of them. */
+/** Up to this many switches every combination is run one by one: 4096 of them. */
 export const combinationLimit = 12;
 
-export interface Combinations {
-  /** Bit i is 1 while input i is closed. */
-  readonly masks: readonly number[];
-  readonly method: 'all' | 'path-and-cut-sets';
-  /** How it was done, for the report. */
+/**
+ * Combinations of switches in which a board is known to do the same: those that agree with `mask` in every switch of
+ * `care`. Bit i stands for input i, 1 while it is closed.
+ */
+export interface Cube {
+  readonly mask: number;
+  readonly care: number;
+}
+
+/** One settled board that speaks for a whole cube. */
+export interface Run<S> extends Cube {
+  readonly settled: S;
+}
+
+/** How a task was proved, for the report. */
+export interface Proof {
+  /** False where the runs allowed were not enough: some combinations were never looked at. */
+  readonly complete: boolean;
+  readonly runs: number;
   readonly sentence: string;
 }
 
+/** Every combination by itself. */
+export function* eachCombination<S>(n: number, settle: (mask: number) => S): Generator<Run<S>> {
+  const care = 2 ** n - 1;
+  for (let mask = 0; mask <= care; mask++) yield {mask, care, settled: settle(mask)};
+}
+
 /**
- * The combinations that prove a task: all of them, or beyond the limit each minimal path set with everything else
- * open, and each minimal cut set open with everything else closed. The second is a proof while closing a switch can
- * never take a load off, which the loader asks of the rules.
+ * Covers all combinations by cubes. Each run says which switches it depended on: flipping any of the others, in any
+ * number at once, would have left every step of the settling as it was. So one run settles its whole cube, and what
+ * is left is cut along the switches that it did depend on. A load's path sets come out as cubes with closed switches,
+ * its cut sets as cubes with open ones; nothing is asked of the wiring or of the rule, so relay contacts that open,
+ * seal-ins and rules with "not" are covered as well. Ends when everything is covered, or gives `undefined` when
+ * `most` runs were not enough.
+ *
+ * @param run settles a combination and gives the switches that it depended on, as a bit set
  */
-export function combinationsOf(task: HookupTask): Combinations {
-  const order = task.inputs.map(({id}) => id);
-  const n = order.length;
-  if (n <= combinationLimit) {
-    const masks = Array.from({length: 2 ** n}, (_, mask) => mask);
-    return {
-      masks,
-      method: 'all',
-      sentence: `All ${masks.length} combinations of ${n} switches were run.`,
-    };
-  }
+export function* coverCombinations<S>(
+  n: number,
+  run: (mask: number) => {settled: S; care: number},
+  most: number,
+): Generator<Run<S> | undefined> {
   const every = 2 ** n - 1;
-  const masks = new Set([0, every]);
-  for (const {when} of task.rules) {
-    const {paths, cuts} = pathAndCutSets(when, order);
-    for (const path of paths) masks.add(path);
-    for (const cut of cuts) masks.add(every & ~cut);
+  // what is left to cover, as cubes that share nothing
+  const left: Cube[] = [{mask: 0, care: 0}];
+  for (let runs = 0; left.length > 0; runs++) {
+    if (runs === most) {
+      yield undefined;
+      return;
+    }
+    const space = left.pop()!;
+    const mask = space.mask & every;
+    const {settled, care} = run(mask);
+    yield {mask, care: care | space.care, settled};
+    let fixed = space.care;
+    for (let bit = 1; bit <= every; bit <<= 1) {
+      if ((care & ~fixed & bit) === 0) continue;
+      fixed |= bit;
+      left.push({mask: (mask & fixed) ^ bit, care: fixed});
+    }
   }
-  return {
-    masks: [...masks],
-    method: 'path-and-cut-sets',
-    sentence:
-      `${n} switches have ${2 ** n} combinations, more than are run one by one (${2 ** combinationLimit}). ` +
-      `Instead ${masks.size} were run: every smallest set of closed switches that must make a load work, and every smallest set of open ones that must stop it.`,
-  };
 }

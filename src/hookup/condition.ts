@@ -1,3 +1,5 @@
+import type {Cube} from './combinations.ts';
+
 /**
  * A condition over the switches of a task: `Y and (FS1 or FS2) and not HPS`. A switch named alone is closed.
  * Compiled to a question of one number, whose bit i is 1 while input i is closed.
@@ -71,12 +73,6 @@ export function inputsOf(condition: Condition): string[] {
   return [...new Set(condition.terms.flatMap(inputsOf))];
 }
 
-/** Whether closing a switch can never make the condition false: it has no "not". */
-export function isMonotone(condition: Condition): boolean {
-  if (condition.is === 'input') return true;
-  return condition.is !== 'not' && condition.terms.every(isMonotone);
-}
-
 /** The condition as a question of the closed switches. @param order input ids; bit i stands for order[i] */
 export function compileCondition(
   condition: Condition,
@@ -102,33 +98,61 @@ export function compileCondition(
   }
 }
 
-/**
- * Minimal path sets of a monotone condition (fewest closed switches that make it true) and minimal cut sets (fewest
- * open ones that make it false), as bit sets. A monotone circuit that is on at each path set alone and off with each
- * cut set open is right everywhere: every other combination has more closed than a path, or more open than a cut
- * (Barlow and Proschan, Statistical Theory of Reliability, 1975, chapter 1; from memory).
- */
-export function pathAndCutSets(
-  condition: Condition,
-  order: readonly string[],
-): {paths: number[]; cuts: number[]} {
-  return {paths: minimalSets(condition, order, 'or'), cuts: minimalSets(condition, order, 'and')};
+/** A condition asked of a cube of combinations: true or false where all of them agree by its form, else undefined. */
+export type CubeQuestion = (cube: Cube) => boolean | undefined;
+
+/** The condition as a question of cubes (Kleene's three-valued logic). `undefined` may hide an agreement. */
+export function compileForCubes(condition: Condition, order: readonly string[]): CubeQuestion {
+  switch (condition.is) {
+    case 'input': {
+      const bit = 1 << order.indexOf(condition.input);
+      return ({mask, care}) => ((care & bit) === 0 ? undefined : (mask & bit) !== 0);
+    }
+    case 'not': {
+      const term = compileForCubes(condition.term, order);
+      return (cube) => {
+        const value = term(cube);
+        return value === undefined ? undefined : !value;
+      };
+    }
+    case 'and':
+    case 'or': {
+      const decides = condition.is === 'or';
+      const terms = condition.terms.map((term) => compileForCubes(term, order));
+      return (cube) => {
+        let value: boolean | undefined = !decides;
+        for (const term of terms) {
+          const each = term(cube);
+          if (each === decides) return decides;
+          if (each === undefined) value = undefined;
+        }
+        return value;
+      };
+    }
+  }
 }
 
-/** Sums of products; with `union` "and" the dual, whose products are the cuts. */
-function minimalSets(
-  condition: Condition,
-  order: readonly string[],
-  union: 'and' | 'or',
-): number[] {
-  if (condition.is === 'not') throw new Error('A condition with "not" has no path and cut sets.');
-  if (condition.is === 'input') return [1 << order.indexOf(condition.input)];
-  const terms = condition.terms.map((term) => minimalSets(term, order, union));
-  const sets =
-    condition.is === union
-      ? terms.flat()
-      : terms.reduce((made, next) => made.flatMap((set) => next.map((more) => set | more)), [0]);
-  // absorption: a set that holds another one says nothing new
-  const once = [...new Set(sets)];
-  return once.filter((set) => !once.some((other) => other !== set && (other & set) === other));
+/**
+ * A combination of the cube for which the question is true; none where there is none. Splits the cube only along
+ * `bits`, the switches that the question names.
+ *
+ * @param first position that is tried first for every switch that the cube leaves free
+ */
+export function findIn(
+  question: CubeQuestion,
+  cube: Cube,
+  bits: readonly number[],
+  first: 'closed' | 'open' = 'closed',
+): number | undefined {
+  const value = question(cube);
+  if (value === false) return undefined;
+  const free = bits.find((bit) => (cube.care & bit) === 0);
+  if (free === undefined) return value === true ? cube.mask & cube.care : undefined;
+  const care = cube.care | free;
+  const [p, q] = [cube.mask | free, cube.mask & ~free];
+  const [one, other] = first === 'closed' ? [p, q] : [q, p];
+  return (
+    findIn(question, {mask: one, care}, bits, first) ??
+    findIn(question, {mask: other, care}, bits, first)
+  );
 }

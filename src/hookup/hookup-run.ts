@@ -1,17 +1,25 @@
 import {circuitOfLoad} from './circuit-of-load.ts';
-import {compileCondition, inputsOf} from './condition.ts';
-import {combinationsOf, type Combinations} from './combinations.ts';
+import {
+  compileCondition,
+  compileForCubes,
+  findIn,
+  inputsOf,
+  type CubeQuestion,
+} from './condition.ts';
 import {hookedUnit} from './hooked-unit.ts';
+import {IdleSwitches} from './idle-switches.ts';
 import type {HookupInput, HookupTask, HookupWire} from './hookup-task.ts';
 import {loadsOf, type Load} from './loads.ts';
 import type {Rule} from './rule.ts';
-import {WiredCircuit, type Held, type Memory, type Settled} from './wired-circuit.ts';
+import {atRest, WiredCircuit, type Held, type Memory, type Settled} from './wired-circuit.ts';
 
 /** A rule made ready for running: its load, its condition over bit sets, the return rail of its circuit. */
 export interface RuleToRun {
   readonly rule: Rule;
   readonly load: Load;
   readonly isOn: (closed: number) => boolean;
+  /** The same, asked of many combinations at once. */
+  readonly isOnIn: CubeQuestion;
   /** Inputs that its condition names. */
   readonly inputs: readonly HookupInput[];
   /** The rails of the circuit that the load lies in. */
@@ -24,10 +32,10 @@ export class HookupRun {
   readonly wires: readonly HookupWire[];
   readonly circuit: WiredCircuit;
   readonly rules: readonly RuleToRun[];
-  readonly combinations: Combinations;
   /** Every switch closed. */
   readonly every: number;
   private readonly order: readonly string[];
+  private idle: IdleSwitches | undefined;
 
   constructor(task: HookupTask, wires: readonly HookupWire[]) {
     this.task = task;
@@ -35,7 +43,6 @@ export class HookupRun {
     this.circuit = new WiredCircuit(hookedUnit(task, wires));
     this.order = task.inputs.map(({id}) => id);
     this.every = 2 ** this.order.length - 1;
-    this.combinations = combinationsOf(task);
     const loads = loadsOf(task.parts);
     this.rules = task.rules.map((rule) => {
       const named = inputsOf(rule.when);
@@ -44,6 +51,7 @@ export class HookupRun {
         rule,
         load,
         isOn: compileCondition(rule.when, this.order),
+        isOnIn: compileForCubes(rule.when, this.order),
         inputs: task.inputs.filter(({id}) => named.includes(id)),
         rails: circuitOfLoad(task, load).rails,
       };
@@ -72,11 +80,28 @@ export class HookupRun {
     return new Map(this.task.inputs.map(({contact}, i) => [contact, (mask & (1 << i)) !== 0]));
   }
 
-  /** The combinations to look into for amps: everything closed, each rule's first ones, each switch alone open. */
+  /** The same, and which switches it depended on. */
+  settleWithCare(mask: number): Settled {
+    this.idle ??= new IdleSwitches(
+      this.circuit.plan,
+      this.task.inputs.map(({contact}) => contact),
+    );
+    return this.circuit.settle(this.positions(mask), atRest, {}, this.idle);
+  }
+
+  /**
+   * The combinations to look into for amps: everything closed, each load on with as few and with as many closed as its
+   * rule allows, each switch alone open.
+   */
   samples(): number[] {
     const samples = new Set([this.every]);
-    for (const {isOn} of this.rules)
-      for (const mask of this.combinations.masks.filter(isOn).slice(0, 3)) samples.add(mask);
+    for (const {isOnIn, inputs} of this.rules) {
+      const bits = inputs.map(({id}) => this.bitOf(id));
+      for (const first of ['open', 'closed'] as const) {
+        const mask = findIn(isOnIn, {mask: 0, care: 0}, bits, first);
+        if (mask !== undefined) samples.add(mask);
+      }
+    }
     for (const id of this.order) samples.add(this.every & ~this.bitOf(id));
     return [...samples];
   }

@@ -57,6 +57,10 @@ function loadOf(part: Part, element: Element): Load | undefined {
         ratedVolts: element.model.ratedVolts,
         is: 'motor',
       };
+    case 'threePhaseMotor': {
+      const [{id, a, b}] = element.windings;
+      return {id, part, a, b, ratedVolts: element.model.ratedVolts / Math.sqrt(3), is: 'motor'};
+    }
     case 'transformer': {
       const primary = element.windings.filter(({id}) => !id.endsWith('.secondary'));
       if (primary.length !== 1) return undefined;

@@ -7,7 +7,7 @@ import type {Settled} from './wired-circuit.ts';
 const collapsedSecondary = 0.6;
 const collapsedService = 0.85;
 
-interface Source {
+export interface Source {
   readonly title: string;
   readonly winding: string;
   readonly a: string;

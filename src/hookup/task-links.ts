@@ -2,8 +2,7 @@ import type {ContentError} from '../content/content-error.ts';
 import {toPart} from '../content/load-unit.ts';
 import {suggest} from '../content/wrong-names.ts';
 import type {Path, YamlSource} from '../content/yaml-source.ts';
-import {combinationLimit} from './combinations.ts';
-import {inputsOf, isMonotone, StatementError} from './condition.ts';
+import {inputsOf, StatementError} from './condition.ts';
 import {loadsOf} from './loads.ts';
 import {readRule, type Rule} from './rule.ts';
 import type {TaskFile} from './task-schema.ts';
@@ -83,13 +82,5 @@ export function checkTaskLinks(file: TaskFile, source: YamlSource): ContentError
     }
     need('load', rule.load, loads, path);
     for (const id of inputsOf(rule.when)) need('input', id, inputs, path);
-    if (inputs.length > combinationLimit && !isMonotone(rule.when))
-      errors.push(
-        source.errorAt(
-          path,
-          `with more than ${combinationLimit} switches a rule with "not" cannot be proved`,
-          'take "not" out of the rule, or switches out of the task',
-        ),
-      );
   }
 }

@@ -52,6 +52,7 @@ const asked = (load: RuleToRun['load']): RuleToRun => ({
   rule: {statement: '', load: load.id, least: 0.85, when: {is: 'and', terms: []}},
   load,
   isOn: () => true,
+  isOnIn: () => true,
   inputs: [],
   rails: ['', ''],
 });

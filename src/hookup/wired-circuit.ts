@@ -5,6 +5,7 @@ import {solveAc, solveDc} from '../circuits/solve.ts';
 import type {Solution} from '../circuits/solution.ts';
 import type {Unit} from '../content/unit.ts';
 import type {Contact, Element, ElementState, ElementStates, Motor} from '../parts/element.ts';
+import {thresholdMargin, type IdleSwitches} from './idle-switches.ts';
 
 /** What coils and motors were doing before: a lock-out relay keeps what it holds. */
 export interface Memory {
@@ -22,6 +23,8 @@ export interface Settled {
   readonly memory: Memory;
   /** Coils that pull in and drop out without end. */
   readonly chattering: ReadonlySet<string>;
+  /** Switches on which any step of the settling depended, as a bit set; all of them where nobody asked. */
+  readonly care: number;
 }
 
 /** Contacts that a test holds open whatever works them (a blown fuse), and wires that are off. */
@@ -108,20 +111,36 @@ export class WiredCircuit {
    * Settles from what has gone before.
    *
    * @param closed positions of the switches, by placed contact
+   * @param idle asks of every step which switches it depended on
    */
-  settle(closed: ReadonlyMap<string, boolean>, before: Memory = atRest, held: Held = {}): Settled {
+  settle(
+    closed: ReadonlyMap<string, boolean>,
+    before: Memory = atRest,
+    held: Held = {},
+    idle?: IdleSwitches,
+  ): Settled {
     const sealed = new Set(before.sealed);
     const turning = new Map(before.turning);
     const lit = new Set<Powered>(this.powered);
     const seen = new Map<string, number>();
     const changes: string[] = [];
     let chattering: ReadonlySet<string> = new Set();
+    let care = idle ? 0 : -1;
     for (let round = 0; ; round++) {
       const states = this.statesOf(closed, sealed, turning, lit, held);
       this.solution = solveAc(this.plan, states, this.solution);
-      const settled = {solution: this.solution, states, memory: {sealed, turning}, chattering};
-      if (round === roundLimit) return settled;
-      const changed = this.react(this.solution, sealed, turning, lit);
+      if (idle) care |= idle.care(this.solution, states);
+      const tight = {is: false};
+      const changed =
+        round === roundLimit ? [] : this.react(this.solution, sealed, turning, lit, tight);
+      if (tight.is) care = -1;
+      const settled = {
+        solution: this.solution,
+        states,
+        memory: {sealed, turning},
+        chattering,
+        care,
+      };
       if (changed.length === 0) return settled;
       changes.push(...changed);
       if (this.armatures.length === 0) continue;
@@ -149,27 +168,35 @@ export class WiredCircuit {
     );
   }
 
-  /** Lets armatures, electronics and motors act on solved volts; gives what has changed. */
+  /**
+   * Lets armatures, electronics and motors act on solved volts; gives what has changed. `tight.is` is set where a
+   * threshold was so near that strays might have decided.
+   */
   private react(
     solution: Solution,
     sealed: Set<string>,
     turning: Map<string, number>,
     lit: Set<Powered>,
+    tight: {is: boolean},
   ): string[] {
     const changed: string[] = [];
+    const below = (value: number, threshold: number): boolean => {
+      if (Math.abs(value - threshold) < thresholdMargin * threshold) tight.is = true;
+      return value < threshold;
+    };
     const volts = (a: string, b: string): number => {
       const {re, im} = solution.voltsBetween(a, b);
       return Math.hypot(re, im);
     };
     for (const {coil, a, b, pullInVolts, dropOutVolts} of this.armatures) {
       const across = volts(a, b);
-      if (sealed.has(coil) ? across < dropOutVolts : across >= pullInVolts) {
+      if (sealed.has(coil) ? below(across, dropOutVolts) : !below(across, pullInVolts)) {
         if (!sealed.delete(coil)) sealed.add(coil);
         changed.push(coil);
       }
     }
     for (const each of this.powered) {
-      if (volts(each.a, each.b) < each.leastVolts === lit.has(each)) {
+      if (below(volts(each.a, each.b), each.leastVolts) === lit.has(each)) {
         if (!lit.delete(each)) lit.add(each);
         changed.push(each.a);
       }
@@ -179,11 +206,11 @@ export class WiredCircuit {
       const across = volts(motor.main.a, motor.main.b);
       let next = speed;
       if (speed !== 0) {
-        if (across < stallFraction * motor.model.ratedVolts) next = 0;
-      } else if (across > 0.1 * motor.model.ratedVolts) {
+        if (below(across, stallFraction * motor.model.ratedVolts)) next = 0;
+      } else if (!below(across, 0.1 * motor.model.ratedVolts)) {
         const {main, start} = solution.windingAmps(motor.id);
         const torque = motorTorque(motor, main, start, 0, this.unit.frequencyHz);
-        if (Math.abs(torque) > motor.model.breakawayNewtonMetres)
+        if (!below(Math.abs(torque), motor.model.breakawayNewtonMetres))
           next = Math.sign(torque) * runningSpeed;
       }
       if (next !== speed) {

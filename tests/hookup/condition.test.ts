@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import {describe, expect, test} from 'vitest';
 import {
   compileCondition,
-  isMonotone,
-  pathAndCutSets,
+  compileForCubes,
+  findIn,
   readCondition,
   type Condition,
 } from '../../src/hookup/condition.ts';
@@ -11,10 +11,13 @@ import {readRule} from '../../src/hookup/rule.ts';
 
 const order = ['A', 'B', 'C', 'D'];
 
-const monotone: fc.Arbitrary<Condition> = fc.letrec<{term: Condition}>((tie) => ({
+const all = Array.from({length: 16}, (_, closed) => closed);
+
+const anyCondition: fc.Arbitrary<Condition> = fc.letrec<{term: Condition}>((tie) => ({
   term: fc.oneof(
     {maxDepth: 3},
     fc.constantFrom(...order).map((input): Condition => ({is: 'input', input})),
+    tie('term').map((term): Condition => ({is: 'not', term})),
     fc
       .tuple(
         fc.constantFrom('and' as const, 'or' as const),
@@ -30,21 +33,40 @@ describe('a condition', () => {
     expect([0b0001, 0b0010, 0b0110, 0b0111].map(ask)).toEqual([true, true, false, true]);
   });
 
-  test('with "not" is not monotone', () => {
-    expect(isMonotone(readCondition('A and not B'))).toBe(false);
+  test('asked of a cube, it says what all combinations in it say, or that it does not know', () => {
+    fc.assert(
+      fc.property(anyCondition, fc.nat(15), fc.nat(15), (condition, mask, care) => {
+        const ask = compileCondition(condition, order);
+        const answer = compileForCubes(condition, order)({mask, care});
+        const inside = all.filter((closed) => ((closed ^ mask) & care) === 0).map(ask);
+        if (answer !== undefined) expect(inside.every((each) => each === answer)).toBe(true);
+        if (care === 15) expect(answer).toBe(inside[0]);
+      }),
+      {numRuns: 200},
+    );
   });
 
-  test('is true exactly where a path is closed, and false exactly where a cut is open', () => {
+  test('a combination of a cube is found if there is one', () => {
     fc.assert(
-      fc.property(monotone, (condition) => {
-        const ask = compileCondition(condition, order);
-        const {paths, cuts} = pathAndCutSets(condition, order);
-        for (let closed = 0; closed < 16; closed++) {
-          expect(paths.some((path) => (closed & path) === path)).toBe(ask(closed));
-          expect(cuts.some((cut) => (closed & cut) === 0)).toBe(!ask(closed));
-        }
-      }),
-      {numRuns: 60},
+      fc.property(
+        anyCondition,
+        fc.nat(15),
+        fc.nat(15),
+        fc.constantFrom('closed' as const, 'open' as const),
+        (condition, mask, care, first) => {
+          const ask = compileCondition(condition, order);
+          const found = findIn(
+            compileForCubes(condition, order),
+            {mask, care},
+            [1, 2, 4, 8],
+            first,
+          );
+          const inside = all.filter((closed) => ((closed ^ mask) & care) === 0 && ask(closed));
+          if (found === undefined) expect(inside).toEqual([]);
+          else expect(inside).toContain(found);
+        },
+      ),
+      {numRuns: 200},
     );
   });
 
