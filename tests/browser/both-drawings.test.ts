@@ -88,8 +88,10 @@ describe('the part under the last lead, in both drawings', () => {
         await pick(desk, 'terminal', terminal);
         for (const drawing of ['connection', 'ladder', 'connection', 'ladder'] as const) {
           await show(desk, drawing);
-          expect(isInView(desk, `[data-terminal="${terminal}"] .mark`), `${terminal}, ${drawing}`)
-            .to.be.true;
+          expect(
+            isInView(desk, `[data-terminal="${terminal}"] .mark`),
+            `${terminal}, ${drawing}`,
+          ).to.equal(true);
           expect(
             diagramOf(desk).renderRoot.querySelectorAll('.chosen-part').length,
             `${terminal} marked, ${drawing}`,
@@ -112,10 +114,10 @@ describe('the part under the last lead, in both drawings', () => {
     await pick(desk, 'terminal', 'CMP.S');
     await show(desk, 'ladder');
     expect(scaleOf(desk)).to.be.closeTo(ladder, 1e-9);
-    expect(isInView(desk, '[data-terminal="CMP.S"] .mark')).to.be.true;
+    expect(isInView(desk, '[data-terminal="CMP.S"] .mark')).to.equal(true);
     await show(desk, 'connection');
     expect(scaleOf(desk)).to.be.closeTo(connection, 1e-9);
-    expect(isInView(desk, '[data-terminal="CMP.S"] .mark')).to.be.true;
+    expect(isInView(desk, '[data-terminal="CMP.S"] .mark')).to.equal(true);
   });
 
   it('comes into view where it was found in the list', async () => {
@@ -127,7 +129,7 @@ describe('the part under the last lead, in both drawings', () => {
     for (const id of ['CB2.T1', 'RT2.1', 'TS.Y']) {
       list.dispatchEvent(new CustomEvent('picked', {detail: {id}, bubbles: true, composed: true}));
       await drawn();
-      expect(isInView(desk, `[data-terminal="${id}"] .mark`), id).to.be.true;
+      expect(isInView(desk, `[data-terminal="${id}"] .mark`), id).to.equal(true);
     }
   });
 
@@ -135,7 +137,7 @@ describe('the part under the last lead, in both drawings', () => {
     const desk = await deskOf(1280, 800);
     await pick(desk, 'part', 'RVS');
     await show(desk, 'connection');
-    expect(isInView(desk, '.chosen-part')).to.be.true;
+    expect(isInView(desk, '.chosen-part')).to.equal(true);
     await pick(desk, 'wire', 'W23');
     for (const drawing of ['ladder', 'connection'] as const) {
       await show(desk, drawing);
@@ -151,6 +153,6 @@ describe('the part under the last lead, in both drawings', () => {
     await show(desk, 'connection');
     desk.style.blockSize = '420px';
     await drawn();
-    expect(isInView(desk, '[data-terminal="RT2.1"] .mark')).to.be.true;
+    expect(isInView(desk, '[data-terminal="RT2.1"] .mark')).to.equal(true);
   });
 });
