@@ -53,9 +53,7 @@ export function supplyAirDegF(operating: OperatingUnit): number | undefined {
 }
 
 function motor(unit: Unit, drives: string): Part | undefined {
-  return unit.parts.find(
-    (part) => part.kind === 'psc-motor' && (part.data as {drives: string}).drives === drives,
-  );
+  return unit.parts.find((part) => (part.data as {drives?: string} | undefined)?.drives === drives);
 }
 
 function outdoor(compressor: string, fan: string): Notice {

@@ -1,7 +1,13 @@
-import type {Complex, Element, Motor, Winding} from '../parts/element.ts';
+import type {Complex, Element, Winding} from '../parts/element.ts';
+import {
+  isMotor,
+  motorWindings,
+  withWindingEnds,
+  type AnyMotor,
+  type TwoTerminal,
+} from '../parts/motor-windings.ts';
 import type {ElementChange} from '../parts/part-kind.ts';
 import {openOhms} from './element-admittance.ts';
-import {windingId} from './plan.ts';
 
 /** What a change leaves behind: elements in place of the one changed, and the nodes that came with them. */
 export interface Changed {
@@ -13,8 +19,7 @@ export interface Changed {
 export function changeableIds(element: Element): string[] {
   if (element.is === 'transformer')
     return [element.id, ...element.windings.map((winding) => winding.id)];
-  if (element.is === 'motor')
-    return [element.id, windingId(element, 'main'), windingId(element, 'start')];
+  if (isMotor(element)) return [element.id, ...motorWindings(element).map(({id}) => id)];
   return [element.id];
 }
 
@@ -26,15 +31,12 @@ export function changeableIds(element: Element): string[] {
 export function applyChange(element: Element, change: ElementChange): Changed {
   let result: Changed;
   if (element.is === 'transformer') result = changeTransformer(element, change);
-  else if (element.is === 'motor') result = changeMotor(element, change);
+  else if (isMotor(element)) result = changeMotor(element, change);
   else result = changeTwoTerminal(element, change);
   return result;
 }
 
-function changeTwoTerminal(
-  element: Exclude<Element, {is: 'transformer'} | {is: 'motor'}>,
-  change: ElementChange,
-): Changed {
+function changeTwoTerminal(element: TwoTerminal, change: ElementChange): Changed {
   const {id, a, b} = element;
   const elements: Element[] = [];
   const nodes: string[] = [];
@@ -90,16 +92,15 @@ function changeTransformer(
   return {elements, nodes: []};
 }
 
-function changeMotor(motor: Motor, change: ElementChange): Changed {
+function changeMotor(motor: AnyMotor, change: ElementChange): Changed {
   requirePassiveChange(change);
-  const which = (['main', 'start'] as const).find(
-    (winding) => windingId(motor, winding) === change.element,
-  );
-  if (!which || change.scale !== undefined)
+  const windings = motorWindings(motor);
+  const index = windings.findIndex(({id}) => id === change.element);
+  if (index < 0 || change.scale !== undefined)
     throw new Error(
-      `"${change.element}": a motor's windings, ${windingId(motor, 'main')} and ${windingId(motor, 'start')}, can be open, shorted or have ohms in series; nothing else.`,
+      `"${change.element}": a motor's windings, ${windings.map(({id}) => id).join(', ')}, can be open, shorted or have ohms in series; nothing else.`,
     );
-  const {a, b} = motor[which];
+  const {a, b} = windings[index];
   const elements: Element[] = [];
   const nodes: string[] = [];
   const seriesOhms = change.open ? openOhms : change.seriesOhms;
@@ -108,7 +109,7 @@ function changeMotor(motor: Motor, change: ElementChange): Changed {
   } else {
     const node = hiddenNode(change.element);
     nodes.push(node);
-    elements.push({...motor, [which]: {a: node, b}});
+    elements.push(withWindingEnds(motor, index, node, b));
     elements.push({is: 'conductor', id: `${change.element}:series`, a, b: node, ohms: seriesOhms});
   }
   if (change.besideOhms !== undefined)
@@ -153,6 +154,7 @@ function scaled(element: Element, factor: number): Element {
       return {...element, volts: element.volts * factor};
     case 'transformer':
     case 'motor':
+    case 'threePhaseMotor':
       return element;
   }
 }

@@ -91,14 +91,15 @@ function addAmps(
     re[index] += vRe * siemensRe[index] - vIm * siemensIm[index];
     im[index] += vRe * siemensIm[index] + vIm * siemensRe[index];
   }
-  for (const {main, start} of kind === 'ac' ? plan.motors : [])
-    for (const [index, other] of [
-      [main, start],
-      [start, main],
-    ]) {
-      const vRe = across(voltsRe, plan.branches[other]);
-      const vIm = across(voltsIm, plan.branches[other]);
-      re[index] += couplingRe[index] * vRe - couplingIm[index] * vIm;
-      im[index] += couplingRe[index] * vIm + couplingIm[index] * vRe;
-    }
+  for (const {windings, offset} of kind === 'ac' ? plan.motors : [])
+    windings.forEach((index, i) =>
+      windings.forEach((other, j) => {
+        if (i === j) return;
+        const at = offset + i * windings.length + j;
+        const vRe = across(voltsRe, plan.branches[other]);
+        const vIm = across(voltsIm, plan.branches[other]);
+        re[index] += couplingRe[at] * vRe - couplingIm[at] * vIm;
+        im[index] += couplingRe[at] * vIm + couplingIm[at] * vRe;
+      }),
+    );
 }

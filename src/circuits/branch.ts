@@ -1,4 +1,4 @@
-import type {Motor} from '../parts/element.ts';
+import type {AnyMotor} from '../parts/motor-windings.ts';
 import type {Siemens} from './element-admittance.ts';
 import type {Stamps} from './factor.ts';
 
@@ -40,14 +40,19 @@ export interface Core {
   readonly siemens: {readonly re: number; readonly im: number};
 }
 
-/** The antisymmetric coupling of a turning motor: main amps get +g·start volts, start amps −g·main volts. */
+/**
+ * The windings of a motor, coupled through its rotor: amps of winding i get siemens[i][j] times the volts of
+ * winding j. Of a turning two-winding motor the coupling is antisymmetric; of three phases it is of no symmetry.
+ */
 export interface MotorCoupling {
-  readonly motor: Motor;
-  readonly main: number;
-  readonly start: number;
-  /** Edges from the main's ends to the start's: a–a, a–b, b–a, b–b; −1 where there is none. */
+  readonly motor: AnyMotor;
+  /** Branches of its windings. */
+  readonly windings: readonly number[];
+  /** For each ordered pair of windings, edges between their ends: a–a, a–b, b–a, b–b; −1 where there is none. */
   readonly edges: Int32Array;
-  /** Admittances at `speed`, kept until the speed changes: main re, im; start re, im; g re, im. */
+  /** Where this motor's couplings begin in a solution's. */
+  readonly offset: number;
+  /** Admittances at `speed`, kept until the speed changes: by row and column, re and im. */
   readonly siemens: Float64Array;
   /** Speed and burnt windings that `siemens` is for. */
   speed: number;

@@ -1,5 +1,6 @@
 import type {Unit, Wire} from '../content/unit.ts';
 import type {Element} from '../parts/element.ts';
+import {isMotor, motorWindings} from '../parts/motor-windings.ts';
 import type {ElementChange} from '../parts/part-kind.ts';
 import {applyChange, changeableIds} from './apply-change.ts';
 import type {Network} from './network.ts';
@@ -156,8 +157,7 @@ function together(p: ElementChange, q: ElementChange): ElementChange {
 export function nodesOf(element: Element): string[] {
   if (element.is === 'transformer')
     return element.windings.flatMap((winding) => [winding.a, winding.b]);
-  if (element.is === 'motor')
-    return [element.main.a, element.main.b, element.start.a, element.start.b];
+  if (isMotor(element)) return motorWindings(element).flatMap(({a, b}) => [a, b]);
   return [element.a, element.b];
 }
 

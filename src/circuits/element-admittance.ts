@@ -1,4 +1,5 @@
-import type {Complex, Element} from '../parts/element.ts';
+import type {Complex} from '../parts/element.ts';
+import type {TwoTerminal} from '../parts/motor-windings.ts';
 import {phasor, zero} from './complex.ts';
 
 /**
@@ -6,9 +7,6 @@ import {phasor, zero} from './complex.ts';
  * than what a 10 MΩ meter could show of 240 V on its 0.1 mV count, and far above the 100 MΩ insulation.
  */
 export const openOhms = 1e12;
-
-/** Elements with exactly two ends. */
-export type TwoTerminal = Exclude<Element, {is: 'transformer'} | {is: 'motor'}>;
 
 /**
  * The admittances that a two-terminal element can take, in siemens: `rest` before anything has acted on it,

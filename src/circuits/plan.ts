@@ -1,4 +1,5 @@
-import type {Element, Motor} from '../parts/element.ts';
+import type {Element} from '../parts/element.ts';
+import {isMotor, motorWindings} from '../parts/motor-windings.ts';
 import {acSiemens, dcSiemens, fixed, inverse, type Siemens} from './element-admittance.ts';
 import {
   coilBranch,
@@ -87,10 +88,16 @@ export function compileNetwork(network: Network): Plan {
     if (branchOf.has(branch.id)) throw new Error(`Two elements have the id "${branch.id}".`);
     branchOf.set(branch.id, index);
   });
-  for (const {main, start, edges} of drafts.motors) {
-    const [m, s] = [branches[main], branches[start]];
-    edges.set([edge(m.from, s.from), edge(m.from, s.to), edge(m.to, s.from), edge(m.to, s.to)]);
-  }
+  for (const {windings, edges} of drafts.motors)
+    windings.forEach((own, i) =>
+      windings.forEach((other, j) => {
+        const [p, q] = [branches[own], branches[other]];
+        edges.set(
+          [edge(p.from, q.from), edge(p.from, q.to), edge(p.to, q.from), edge(p.to, q.to)],
+          4 * (i * windings.length + j),
+        );
+      }),
+    );
   const cores = drafts.cores.map((core) => ({...core, position: at(core.position)}));
   const positionOf = new Map<string, number>([['earth', -1]]);
   for (const [name, unknown] of unknowns) positionOf.set(name, at(unknown));
@@ -138,6 +145,7 @@ function draftBranches(
   const cores: Core[] = [];
   const motors: MotorCoupling[] = [];
   const pairs: number[] = [];
+  let offset = 0;
   const join = (p: number, q: number): void => {
     if (p >= 0 && q >= 0 && p !== q) pairs.push(p, q);
   };
@@ -191,25 +199,24 @@ function draftBranches(
         draft.core = core;
         draft.turns = winding.turnsVolts / most;
       }
-    } else if (element.is === 'motor') {
-      const ends = (['main', 'start'] as const).map((winding) => {
-        const id = windingId(element, winding);
-        return {
-          id,
-          from: unknownOf(element[winding].a, id),
-          to: unknownOf(element[winding].b, id),
-          ohms: winding === 'main' ? element.model.mainOhms : element.model.startOhms,
-        };
-      });
+    } else if (isMotor(element)) {
+      const ends = motorWindings(element).map(({id, a, b, ohms}) => ({
+        id,
+        from: unknownOf(a, id),
+        to: unknownOf(b, id),
+        ohms,
+      }));
       const among = ends.flatMap((end) => [end.from, end.to]);
       for (const p of among) for (const q of among) join(p, q);
-      for (const {id, from, to, ohms} of ends)
+      const windings = ends.map(({id, from, to, ohms}) => {
         push(id, element.id, motorBranch, from, to, noSiemens, fixed({re: 1 / ohms, im: 0}));
-      const start = branches.length - 1;
-      const main = start - 1;
-      const siemens = new Float64Array(6);
-      const edges = new Int32Array(4);
-      motors.push({motor: element, main, start, edges, siemens, speed: Number.NaN, burnt: 0});
+        return branches.length - 1;
+      });
+      const pairsOfWindings = windings.length ** 2;
+      const siemens = new Float64Array(2 * pairsOfWindings);
+      const edges = new Int32Array(4 * pairsOfWindings);
+      motors.push({motor: element, windings, edges, offset, siemens, speed: Number.NaN, burnt: 0});
+      offset += pairsOfWindings;
     } else {
       const from = unknownOf(element.a, element.id);
       const to = unknownOf(element.b, element.id);
@@ -227,12 +234,6 @@ function draftBranches(
     }
   }
   return {branches, cores, motors, pairs};
-}
-
-/** Placed id of a motor's winding: `M1.motor` has `M1.main` and `M1.start`. */
-export function windingId(motor: Motor, winding: 'main' | 'start'): string {
-  const dot = motor.id.lastIndexOf('.');
-  return dot < 0 ? `${motor.id}.${winding}` : `${motor.id.slice(0, dot)}.${winding}`;
 }
 
 function requireFinite(id: string, {rest, acted}: Siemens): void {

@@ -21,11 +21,12 @@ export class Solution implements Solved {
   /** Volts of each unknown by elimination position; cores in volts of their largest winding. */
   readonly voltsRe: Float64Array;
   readonly voltsIm: Float64Array;
-  /** Per branch: admittance, source volts, and coupling to the motor's other winding. Siemens, volts, siemens. */
+  /** Per branch: admittance and source volts. Siemens, volts. */
   readonly siemensRe: Float64Array;
   readonly siemensIm: Float64Array;
   readonly emfRe: Float64Array;
   readonly emfIm: Float64Array;
+  /** Couplings of each motor's windings, by row and column from the motor's `offset`. Siemens. */
   readonly couplingRe: Float64Array;
   readonly couplingIm: Float64Array;
 
@@ -47,8 +48,9 @@ export class Solution implements Solved {
     this.siemensIm = new Float64Array(branches);
     this.emfRe = new Float64Array(branches);
     this.emfIm = new Float64Array(branches);
-    this.couplingRe = new Float64Array(branches);
-    this.couplingIm = new Float64Array(branches);
+    const couplings = plan.motors.reduce((sum, {windings}) => sum + windings.length ** 2, 0);
+    this.couplingRe = new Float64Array(couplings);
+    this.couplingIm = new Float64Array(couplings);
     const lowerRe = new Float64Array(row.length);
     const lowerIm = new Float64Array(row.length);
     this.shared = {
@@ -113,8 +115,8 @@ export class Solution implements Solved {
     return this.ampsOf(index);
   }
 
-  /** Amps of both windings of a motor, from each winding's `a` to its `b`. */
-  windingAmps(motor: string): {main: Complex; start: Complex} {
+  /** Amps of a motor's windings, from each winding's `a` to its `b`, in the order of `motorWindings`. */
+  motorAmps(motor: string): Complex[] {
     const coupling = this.plan.motors.find((each) => each.motor.id === motor);
     if (!coupling)
       throw new UnknownNameError(
@@ -122,7 +124,13 @@ export class Solution implements Solved {
         motor,
         this.plan.motors.map((each) => each.motor.id),
       );
-    return {main: this.ampsOf(coupling.main), start: this.ampsOf(coupling.start)};
+    return coupling.windings.map((index) => this.ampsOf(index));
+  }
+
+  /** Amps of both windings of a two-winding motor. */
+  windingAmps(motor: string): {main: Complex; start: Complex} {
+    const [main, start] = this.motorAmps(motor);
+    return {main, start};
   }
 
   /**

@@ -1,7 +1,7 @@
 import type {ElementStates} from '../parts/element.ts';
 import {openOhms} from './element-admittance.ts';
 import {factorSymmetric, factorUnsymmetric, substitute, type Stamps} from './factor.ts';
-import {motorOhms} from './motor-impedance.ts';
+import {eliminate, windingOhms} from './motor-windings.ts';
 import {
   coilBranch,
   contactBranch,
@@ -191,75 +191,75 @@ function copyStamps(from: Stamps, to: Stamps): void {
 
 /** Brings a motor's admittances to its present speed. A burnt winding has the open gap in series. */
 function updateMotor(plan: Plan, coupling: MotorCoupling, states: ElementStates): void {
-  const {motor, main, start, siemens} = coupling;
+  const {motor, windings, siemens} = coupling;
   const speed = states[motor.id]?.speed ?? 0;
-  const burnt =
-    (isBurnt(plan.branches[main], states) ? 1 : 0) +
-    (isBurnt(plan.branches[start], states) ? 2 : 0);
+  let burnt = 0;
+  for (let i = 0; i < windings.length; i += 1)
+    if (isBurnt(plan.branches[windings[i]], states)) burnt += 2 ** i;
   if (speed === coupling.speed && burnt === coupling.burnt) return;
   coupling.speed = speed;
   coupling.burnt = burnt;
-  const z = motorOhms(motor.model, speed);
-  const mRe = z.main.re + (burnt & 1 ? openOhms : 0);
-  const mIm = z.main.im;
-  const sRe = z.start.re + (burnt & 2 ? openOhms : 0);
-  const sIm = z.start.im;
-  const cRe = z.coupling.re;
-  const cIm = z.coupling.im;
-  // determinant Zm·Zs − c²; then main Zs/Δ, start Zm/Δ, g = jc/Δ
-  const dRe = mRe * sRe - mIm * sIm - (cRe * cRe - cIm * cIm);
-  const dIm = mRe * sIm + mIm * sRe - 2 * cRe * cIm;
-  const square = dRe * dRe + dIm * dIm;
-  siemens[0] = (sRe * dRe + sIm * dIm) / square;
-  siemens[1] = (sIm * dRe - sRe * dIm) / square;
-  siemens[2] = (mRe * dRe + mIm * dIm) / square;
-  siemens[3] = (mIm * dRe - mRe * dIm) / square;
-  siemens[4] = (-cIm * dRe + cRe * dIm) / square;
-  siemens[5] = (cRe * dRe + cIm * dIm) / square;
+  const ohms = windingOhms(motor, speed);
+  const unit = ohms.map((row, i) => row.map((_, j) => ({re: i === j ? 1 : 0, im: 0})));
+  for (let i = 0; i < windings.length; i += 1)
+    if (Math.floor(burnt / 2 ** i) % 2 === 1)
+      ohms[i][i] = {re: ohms[i][i].re + openOhms, im: ohms[i][i].im};
+  eliminate(ohms, unit).forEach((row, i) =>
+    row.forEach(({re, im}, j) => {
+      siemens[2 * (i * windings.length + j)] = re;
+      siemens[2 * (i * windings.length + j) + 1] = im;
+    }),
+  );
 }
 
-/** Stamps both windings; returns whether they are coupled (the motor turns). */
+/** Stamps every winding; returns whether they are coupled (two windings: only when they turn). */
 function stampMotor(plan: Plan, coupling: MotorCoupling, solution: Solution): boolean {
-  const {main, start, siemens} = coupling;
-  const mainBranch = plan.branches[main];
-  const startBranch = plan.branches[start];
-  solution.siemensRe[main] = siemens[0];
-  solution.siemensIm[main] = siemens[1];
-  solution.siemensRe[start] = siemens[2];
-  solution.siemensIm[start] = siemens[3];
-  stampBranch(plan.scratch, mainBranch, siemens[0], siemens[1]);
-  stampBranch(plan.scratch, startBranch, siemens[2], siemens[3]);
-  return siemens[4] !== 0 || siemens[5] !== 0;
+  const {windings, siemens} = coupling;
+  const count = windings.length;
+  let coupled = false;
+  for (let i = 0; i < count; i += 1) {
+    const own = 2 * (i * count + i);
+    solution.siemensRe[windings[i]] = siemens[own];
+    solution.siemensIm[windings[i]] = siemens[own + 1];
+    stampBranch(plan.scratch, plan.branches[windings[i]], siemens[own], siemens[own + 1]);
+    for (let j = 0; j < count; j += 1) {
+      const at = 2 * (i * count + j);
+      if (i !== j && (siemens[at] !== 0 || siemens[at + 1] !== 0)) coupled = true;
+    }
+  }
+  return coupled;
 }
 
 /**
- * Stamps the antisymmetric part: main amps gain g·(start volts), start amps lose g·(main volts). On a node that
- * both windings share the two cancel, and with no end at earth every row sum stays as it is.
+ * Stamps what the windings of a motor feel of one another: amps of winding i gain g·(volts of winding j). With no
+ * end at earth every row sum stays as it is.
  */
 function stampCoupling(plan: Plan, coupling: MotorCoupling, solution: Solution): void {
-  const {siemens, edges} = coupling;
-  const gRe = siemens[4];
-  const gIm = siemens[5];
-  const main = plan.branches[coupling.main];
-  const start = plan.branches[coupling.start];
-  solution.couplingRe[coupling.main] = gRe;
-  solution.couplingIm[coupling.main] = gIm;
-  solution.couplingRe[coupling.start] = -gRe;
-  solution.couplingIm[coupling.start] = -gIm;
-  // a winding shorted on itself has no volts to couple and no node to send its amps into
-  if (main.from === main.to || start.from === start.to) return;
-  for (let i = 0; i < 4; i += 1) {
-    if (edges[i] < 0) continue;
-    const m = i < 2 ? main.from : main.to;
-    const s = i % 2 === 0 ? start.from : start.to;
-    const sign = i === 0 || i === 3 ? 1 : -1;
-    addJoin(plan.scratch, edges[i], m < s, -sign * gRe, -sign * gIm);
-    addJoin(plan.scratch, edges[i], s < m, sign * gRe, sign * gIm);
-  }
-  const startEnds = (start.from >= 0 ? 1 : 0) - (start.to >= 0 ? 1 : 0);
-  const mainEnds = (main.from >= 0 ? 1 : 0) - (main.to >= 0 ? 1 : 0);
-  addRow(plan.scratch, main, startEnds * gRe, startEnds * gIm);
-  addRow(plan.scratch, start, -mainEnds * gRe, -mainEnds * gIm);
+  const {siemens, edges, windings, offset} = coupling;
+  const count = windings.length;
+  for (let i = 0; i < count; i += 1)
+    for (let j = 0; j < count; j += 1) {
+      if (i === j) continue;
+      const at = i * count + j;
+      const gRe = siemens[2 * at];
+      const gIm = siemens[2 * at + 1];
+      solution.couplingRe[offset + at] = gRe;
+      solution.couplingIm[offset + at] = gIm;
+      const own = plan.branches[windings[i]];
+      const other = plan.branches[windings[j]];
+      // a winding shorted on itself has no volts to couple and no node to send its amps into
+      if (own.from === own.to || other.from === other.to) continue;
+      for (let end = 0; end < 4; end += 1) {
+        const edge = edges[4 * at + end];
+        if (edge < 0) continue;
+        const p = end < 2 ? own.from : own.to;
+        const q = end % 2 === 0 ? other.from : other.to;
+        const sign = end === 0 || end === 3 ? 1 : -1;
+        addJoin(plan.scratch, edge, p < q, -sign * gRe, -sign * gIm);
+      }
+      const ends = (other.from >= 0 ? 1 : 0) - (other.to >= 0 ? 1 : 0);
+      addRow(plan.scratch, own, ends * gRe, ends * gIm);
+    }
 }
 
 function addJoin(stamps: Stamps, edge: number, upper: boolean, re: number, im: number): void {

@@ -1,15 +1,8 @@
-import type {
-  Complex,
-  Element,
-  ElementState,
-  ElementStates,
-  Motor,
-  Transformer,
-} from '../parts/element.ts';
+import type {Complex, ElementState, ElementStates, Transformer} from '../parts/element.ts';
+import {isMotor, motorWindings, type AnyMotor, type TwoTerminal} from '../parts/motor-windings.ts';
 import {openOhms} from './element-admittance.ts';
-import {motorOhms} from './motor-impedance.ts';
+import {windingOhms} from './motor-windings.ts';
 import type {Network} from './network.ts';
-import {windingId} from './plan.ts';
 import {spiceNodeNames} from './spice-names.ts';
 
 /**
@@ -30,7 +23,7 @@ export function spiceNetlist(
   for (const element of network.elements) {
     writer.comment(element.id);
     if (element.is === 'transformer') writer.transformer(element, states);
-    else if (element.is === 'motor') writer.motor(element, states);
+    else if (isMotor(element)) writer.motor(element, states);
     else writer.twoTerminal(element, states[element.id] ?? {});
   }
   const names = [...spiceNodeNames(network)].map(([node, name]) => `* ${name} = ${node}`);
@@ -45,8 +38,6 @@ export function spiceNetlist(
     '',
   ].join('\n');
 }
-
-type TwoTerminal = Exclude<Element, Transformer | Motor>;
 
 class NetlistWriter {
   readonly lines: string[] = [];
@@ -153,28 +144,28 @@ class NetlistWriter {
     if (im > 0) this.card('L', core, '0', 1 / (im * this.radiansPerSecond));
   }
 
-  motor(motor: Motor, states: ElementStates): void {
-    const burnt = (winding: 'main' | 'start') =>
-      (states[windingId(motor, winding)]?.open ?? states[motor.id]?.open) ? openOhms : 0;
+  /** Each winding is its own impedance, an ammeter, and what it feels of every other winding's amps. */
+  motor(motor: AnyMotor, states: ElementStates): void {
+    const burnt = (id: string) => ((states[id]?.open ?? states[motor.id]?.open) ? openOhms : 0);
+    const windings = motorWindings(motor);
     if (this.kind === 'dc') {
-      for (const [winding, ohms] of [
-        ['main', motor.model.mainOhms],
-        ['start', motor.model.startOhms],
-      ] as const)
-        this.card(
-          'R',
-          this.node(motor[winding].a),
-          this.node(motor[winding].b),
-          burnt(winding) || ohms,
-        );
+      for (const {id, a, b, ohms} of windings)
+        this.card('R', this.node(a), this.node(b), burnt(id) || ohms);
       return;
     }
-    const {main, start, coupling} = motorOhms(motor.model, states[motor.id]?.speed ?? 0);
-    const mainAmps = this.ammeter(motor.main.a, {re: main.re + burnt('main'), im: main.im});
-    const startAmps = this.ammeter(motor.start.a, {re: start.re + burnt('start'), im: start.im});
-    // main feels −j·coupling times the start amps, start feels +j·coupling times the main amps
-    this.felt(mainAmps.after, motor.main.b, startAmps.card, {re: coupling.im, im: -coupling.re});
-    this.felt(startAmps.after, motor.start.b, mainAmps.card, {re: -coupling.im, im: coupling.re});
+    const ohms = windingOhms(motor, states[motor.id]?.speed ?? 0);
+    const meters = windings.map(({id, a}, i) =>
+      this.ammeter(a, {re: ohms[i][i].re + burnt(id), im: ohms[i][i].im}),
+    );
+    windings.forEach(({b}, i) => {
+      const others = windings.map((_, j) => j).filter((j) => j !== i);
+      let from = meters[i].after;
+      others.forEach((j, k) => {
+        const to = k === others.length - 1 ? this.node(b) : this.inner();
+        this.felt(from, to, meters[j].card, ohms[i][j]);
+        from = to;
+      });
+    });
   }
 
   /** An impedance from a node to an ammeter. */
@@ -184,7 +175,7 @@ class NetlistWriter {
     return {card: this.card('V', p, q, '0'), after: q};
   }
 
-  /** Volts of transfer ohms times another branch's amps, in series from a point to a node. */
+  /** Volts of transfer ohms times another branch's amps, in series from a point to the next. */
   private felt(from: string, to: string, ammeter: string, ohms: Complex): void {
     const [inPhase, quarterAhead, between] = [this.inner(), this.inner(), this.inner()];
     this.card('F', '0', inPhase, `${ammeter} 1`);
@@ -192,7 +183,7 @@ class NetlistWriter {
     this.card('F', '0', quarterAhead, `${ammeter} 1`);
     this.card('L', quarterAhead, '0', 1 / this.radiansPerSecond);
     this.card('E', from, between, `${inPhase} 0 ${ohms.re}`);
-    this.card('E', between, this.node(to), `${quarterAhead} 0 ${ohms.im}`);
+    this.card('E', between, to, `${quarterAhead} 0 ${ohms.im}`);
   }
 
   private impedance(a: string, b: string, ohms: Complex): void {

@@ -1,18 +1,19 @@
-import type {Complex, ElementStates, MotorModel} from '../parts/element.ts';
-import {add, divide, multiply, quarterTurn, subtract} from './complex.ts';
-import {motorOhms} from './motor-impedance.ts';
+import type {Complex, ElementStates} from '../parts/element.ts';
+import {motorWindings, type AnyMotor} from '../parts/motor-windings.ts';
+import {add} from './complex.ts';
+import {eliminate, windingOhms} from './motor-windings.ts';
 import type {Plan} from './plan.ts';
 import {solveAc} from './solve.ts';
 import type {Solution} from './solution.ts';
 
 /**
- * Everything outside one motor as its two windings meet it: open-circuit volts at the main and start ports and the
- * 2×2 impedance between them, ohms[row][column] being volts at port `row` for one ampere into port `column`.
+ * Everything outside one motor as its windings meet it: open-circuit volts at each winding's ends and the
+ * impedances between them, ohms[row][column] being volts at winding `row` for one ampere into winding `column`.
  */
 export interface WindingSource {
-  readonly mainVolts: Complex;
-  readonly startVolts: Complex;
-  readonly ohms: readonly [readonly [Complex, Complex], readonly [Complex, Complex]];
+  readonly motor: AnyMotor;
+  readonly volts: readonly Complex[];
+  readonly ohms: readonly (readonly Complex[])[];
 }
 
 /**
@@ -27,44 +28,32 @@ export function windingSource(
   motor: string,
   reuse?: Solution,
 ): WindingSource {
-  // both windings open: what is left is the network outside
+  // all windings open: what is left is the network outside
   const solution = solveAc(plan, {...states, [motor]: {...states[motor], open: true}}, reuse);
   const coupling = plan.motors.find((each) => each.motor.id === motor)!;
-  const {main, start} = coupling.motor;
-  const mainPort = solution.injection(main.a, main.b);
-  const [mm, sm] = [mainPort(main.a, main.b), mainPort(start.a, start.b)];
-  const startPort = solution.injection(start.a, start.b);
-  const [ms, ss] = [startPort(main.a, main.b), startPort(start.a, start.b)];
+  const windings = motorWindings(coupling.motor);
+  const columns = windings.map(({a, b}) => {
+    const volts = solution.injection(a, b);
+    return windings.map((winding) => volts(winding.a, winding.b));
+  });
   return {
-    mainVolts: solution.voltsBetween(main.a, main.b),
-    startVolts: solution.voltsBetween(start.a, start.b),
-    ohms: [
-      [mm, ms],
-      [sm, ss],
-    ],
+    motor: coupling.motor,
+    volts: windings.map(({a, b}) => solution.voltsBetween(a, b)),
+    ohms: windings.map((_, row) => columns.map((column) => column[row])),
   };
 }
 
 /**
- * Winding amps of a motor at a speed, behind the given source: Cramer's rule on (Z outside + Z motor)·I = V.
+ * Winding amps of a motor at a speed, behind the given source: (Z outside + Z motor)·I = V, in the order of its
+ * windings.
  *
  * @param speed per unit of synchronous
  */
-export function motorAmpsBehind(
-  source: WindingSource,
-  model: MotorModel,
-  speed: number,
-): {main: Complex; start: Complex} {
-  const z = motorOhms(model, speed);
-  const turned = quarterTurn(z.coupling);
-  const mm = add(source.ohms[0][0], z.main);
-  const ms = subtract(source.ohms[0][1], turned);
-  const sm = add(source.ohms[1][0], turned);
-  const ss = add(source.ohms[1][1], z.start);
-  const determinant = subtract(multiply(mm, ss), multiply(ms, sm));
-  const {mainVolts, startVolts} = source;
-  return {
-    main: divide(subtract(multiply(mainVolts, ss), multiply(ms, startVolts)), determinant),
-    start: divide(subtract(multiply(mm, startVolts), multiply(sm, mainVolts)), determinant),
-  };
+export function motorAmpsBehind(source: WindingSource, speed: number): Complex[] {
+  const inside = windingOhms(source.motor, speed);
+  const matrix = source.ohms.map((row, i) => row.map((ohms, j) => add(ohms, inside[i][j])));
+  return eliminate(
+    matrix,
+    source.volts.map((volts) => [volts]),
+  ).map(([amps]) => amps);
 }

@@ -26,6 +26,14 @@ export function placeElements(part: string, elements: readonly Element[]): Eleme
         main: {a: node(element.main.a), b: node(element.main.b)},
         start: {a: node(element.start.a), b: node(element.start.b)},
       };
+    if (element.is === 'threePhaseMotor') {
+      const [one, two, three] = element.windings.map((winding) => ({
+        id: `${part}.${winding.id}`,
+        a: node(winding.a),
+        b: node(winding.b),
+      }));
+      return {...element, id, windings: [one, two, three]};
+    }
     return {...element, id, a: node(element.a), b: node(element.b)};
   });
 }

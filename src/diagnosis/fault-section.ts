@@ -22,9 +22,23 @@ const safeties = new Set([
   'fusible-link',
   'door-switch',
 ]);
-const motors = new Set(['psc-motor', 'capacitor', 'dual-capacitor']);
+const motors = new Set([
+  'psc-motor',
+  'three-phase-motor',
+  'ecm-blower',
+  'capacitor',
+  'dual-capacitor',
+]);
 const lineLoads = new Set(['heater', 'lamp', 'contactor', 'sequencer', 'hot-surface-igniter']);
-const boards = new Set(['delay-timer', 'thermostat', 'thermistor', 'flame-sensor']);
+const boards = new Set([
+  'delay-timer',
+  'economiser',
+  'damper-actuator',
+  'phase-monitor',
+  'thermostat',
+  'thermistor',
+  'flame-sensor',
+]);
 
 /** Section of a unit that a fault belongs to: by the kind of its part, or by what its wire carries. */
 export function sectionOf(unit: Unit, {site}: Fault): Section {

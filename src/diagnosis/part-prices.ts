@@ -45,7 +45,7 @@ export function priceOf(unit: Unit, {site}: Fault): number {
       return plantDollars;
     case 'part': {
       const part = unit.parts.find(({id}) => id === site.part);
-      if (part?.kind === 'psc-motor')
+      if (part?.kind === 'psc-motor' || part?.kind === 'three-phase-motor')
         return (part.data as {drives?: string}).drives === 'compressor'
           ? compressorDollars
           : motorDollars;

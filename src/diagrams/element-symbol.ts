@@ -91,9 +91,11 @@ function contactSymbol(edge: Edge): ElementSymbol {
     case 'delay-timer':
       return {...plain, symbol: 'contact-timed', caption: part.title};
     case 'psc-motor':
+    case 'three-phase-motor':
       return {...plain, symbol: 'overload', tag: '', caption: 'Overload'};
     case 'defrost-board':
     case 'ignition-board':
+    case 'phase-monitor':
       return {
         ...plain,
         symbol: normally === 'open' ? 'contact-open' : 'contact-closed',
@@ -123,7 +125,7 @@ function impedanceSymbol(edge: Edge): ElementSymbol {
   return {
     symbol: 'module',
     tag: '',
-    caption: local === 'supply' ? part.title : words(local),
+    caption: local === 'supply' || part.kind === 'phase-monitor' ? part.title : words(local),
     value: '',
     inside: part.id,
     load: true,
@@ -199,6 +201,14 @@ export function elementSymbol(edge: Edge): ElementSymbol {
         symbol: 'winding',
         tag: '',
         caption: edge.winding === 'main' ? 'Run' : 'Start',
+        value: '',
+        load: true,
+      };
+    case 'threePhaseMotor':
+      return {
+        symbol: 'winding',
+        tag: '',
+        caption: `Winding ${edge.winding.slice(-1)}`,
         value: '',
         load: true,
       };

@@ -1,3 +1,4 @@
+import {isMotor} from '../parts/motor-windings.ts';
 import type {LadderCircuit} from '../content/unit.ts';
 import type {
   PartOutline,
@@ -148,7 +149,7 @@ export function outlineMachines(
   const found = new Map<string, {title: string; left: number; right: number; rows: number[]}>();
   rows.rows.forEach(({items}, row) =>
     items.forEach((item, i) => {
-      if (item.is !== 'symbol' || item.edge.part.kind !== 'psc-motor') return;
+      if (item.is !== 'symbol' || !item.edge.part.elements.some(isMotor)) return;
       const {part} = item.edge;
       const x = xs[item.column]!;
       const left = Math.max(xs[items[i - 1]!.column]!, x - MACHINE_REACH);

@@ -1,3 +1,4 @@
+import {isMotor} from '../parts/motor-windings.ts';
 import type {ColumnWishes, Spacing} from './ladder-columns.ts';
 import {leastBetween, type Lettered} from './ladder-lettering.ts';
 import type {CircuitRows, Item} from './ladder-row.ts';
@@ -58,7 +59,7 @@ export function wishesOf(
     const tied = items[items.length - 1]?.item.is !== 'flag';
     items.forEach(({item, symbol}, i) => {
       if (item.is !== 'symbol') return;
-      const load = symbol!.load || item.edge.part.kind === 'psc-motor';
+      const load = symbol!.load || item.edge.part.elements.some(isMotor);
       const before = items[i - 1]?.item;
       if (load && tied) {
         toTheRight.add(item.column);

@@ -29,7 +29,7 @@ export function insideWidth(
   groups: readonly TerminalGroup[],
   sideOf: (terminal: string) => Side,
 ): number {
-  if (part.kind === 'psc-motor') return 40;
+  if (part.kind === 'psc-motor' || part.kind === 'three-phase-motor') return 40;
   if (part.kind === 'dual-capacitor' || part.kind === 'supply') return 34;
   if (part.kind === 'ground-lug') return 24;
   if (part.kind === 'transformer') return 62;
@@ -147,7 +147,7 @@ export function dress(
       ]);
     }
   }
-  if (part.kind === 'psc-motor')
+  if (part.kind === 'psc-motor' || part.kind === 'three-phase-motor')
     drawn.push({
       symbol: 'motor',
       tag: 'M',

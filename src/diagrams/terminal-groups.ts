@@ -20,6 +20,11 @@ const boards = new Set([
   'flame-rod',
   'supply',
   'psc-motor',
+  'three-phase-motor',
+  'phase-monitor',
+  'ecm-blower',
+  'economiser',
+  'damper-actuator',
   'dual-capacitor',
   'ground-lug',
 ]);

@@ -1,3 +1,4 @@
+import {isMotor, motorWindings} from '../parts/motor-windings.ts';
 import type {Part, Unit, Wire} from '../content/unit.ts';
 import type {Element} from '../parts/element.ts';
 
@@ -53,10 +54,9 @@ export function edgesOf(unit: Pick<Unit, 'parts'>): Edge[] {
       if (element.is === 'transformer')
         for (const winding of element.windings)
           add(winding.id, winding.a, winding.b, localName(winding.id));
-      else if (element.is === 'motor') {
-        add(`${part.id}.main`, element.main.a, element.main.b, 'main');
-        add(`${part.id}.start`, element.start.a, element.start.b, 'start');
-      } else add(element.id, element.a, element.b);
+      else if (isMotor(element))
+        for (const {id, a, b} of motorWindings(element)) add(id, a, b, localName(id));
+      else add(element.id, element.a, element.b);
     }
   }
   return edges;

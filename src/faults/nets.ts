@@ -1,5 +1,6 @@
 import type {Unit, Wire} from '../content/unit.ts';
 import type {Element} from '../parts/element.ts';
+import {isMotor, motorWindings} from '../parts/motor-windings.ts';
 
 /** What a wire carries, which decides what a burnt joint in it is worth in ohms. */
 export type CircuitClass = 'line' | 'control' | 'sensor' | 'ground';
@@ -10,12 +11,7 @@ export const partOf = (placed: string): string => placed.slice(0, placed.indexOf
 /** Two-terminal stretches of an element along which a circuit continues. A transformer's windings stay apart. */
 export function stretchesOf(element: Element): (readonly [string, string])[] {
   if (element.is === 'transformer') return element.windings.map((w) => [w.a, w.b]);
-  if (element.is === 'motor') {
-    return [
-      [element.main.a, element.main.b],
-      [element.start.a, element.start.b],
-    ];
-  }
+  if (isMotor(element)) return motorWindings(element).map(({a, b}) => [a, b]);
   return [[element.a, element.b]];
 }
 

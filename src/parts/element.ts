@@ -132,6 +132,45 @@ export interface MotorModel {
   readonly breakawayNewtonMetres: number;
 }
 
+/** One winding of a motor: its ends, and what an ohmmeter reads of it. */
+export interface MotorWinding {
+  readonly id: string;
+  readonly a: string;
+  readonly b: string;
+}
+
+/**
+ * A three-phase induction motor: three equal windings a third of a turn apart, each with both ends free (joined in
+ * wye or delta by the part). In the order in which they stand, phases that follow one another turn it forward.
+ * State: `speed` (per unit of synchronous, negative when it turns backwards).
+ */
+export interface ThreePhaseMotor {
+  readonly is: 'threePhaseMotor';
+  readonly id: string;
+  readonly windings: readonly [MotorWinding, MotorWinding, MotorWinding];
+  readonly model: ThreePhaseMotorModel;
+}
+
+/** What a motor drives, as its rotor feels it. */
+export type ShaftLoad = Pick<
+  MotorModel,
+  'loadNewtonMetres' | 'loadExponent' | 'breakawayNewtonMetres'
+>;
+
+/** The equivalent circuit of one phase, rotor referred to the stator, and the load on the shaft. */
+export interface ThreePhaseMotorModel extends ShaftLoad {
+  /** Volts between two lines. */
+  readonly ratedVolts: number;
+  readonly poles: number;
+  readonly windingOhms: number;
+  readonly windingReactanceOhms: number;
+  readonly rotorOhms: number;
+  readonly rotorReactanceOhms: number;
+  readonly magnetisingOhms: number;
+  /** Share of the load that is left when it is driven backwards: a scroll that turns backwards pumps nothing. */
+  readonly backwardLoadFraction: number;
+}
+
 export type Element =
   | Conductor
   | Contact
@@ -142,7 +181,8 @@ export type Element =
   | AcSource
   | DcSource
   | Transformer
-  | Motor;
+  | Motor
+  | ThreePhaseMotor;
 
 /** What an element is doing now. Only the field that its kind uses is read; `open` burns any element open. */
 export interface ElementState {

@@ -13,6 +13,7 @@ import {fusibleLink} from './fusible-link.ts';
 import {gasValve} from './gas-valve.ts';
 import {hotSurfaceIgniter} from './hot-surface-igniter.ts';
 import {ignitionBoard} from './ignition-board.ts';
+import {phaseMonitor} from './phase-monitor.ts';
 import {pscMotor} from './psc-motor.ts';
 import {relay} from './relay.ts';
 import {heater, lamp} from './resistive-loads.ts';
@@ -22,6 +23,7 @@ import {solenoid} from './solenoid.ts';
 import {supply} from './supply.ts';
 import {thermistor} from './thermistor.ts';
 import {thermostat} from './thermostat.ts';
+import {threePhaseMotor} from './three-phase-motor.ts';
 import {toggleSwitch} from './toggle-switch.ts';
 import {transformer} from './transformer.ts';
 
@@ -45,6 +47,7 @@ const all = [
   hotSurfaceIgniter,
   ignitionBoard,
   lamp,
+  phaseMonitor,
   pressureSwitch,
   pscMotor,
   relay,
@@ -56,6 +59,7 @@ const all = [
   terminalStrip,
   thermistor,
   thermostat,
+  threePhaseMotor,
   toggleSwitch,
   transformer,
 ] as readonly unknown[] as readonly PartKind[];

@@ -1,5 +1,6 @@
 import {z} from 'zod';
 import {definePart, type FaultMode} from './part-kind.ts';
+import {motorDrives, motorOverload} from './motor-overload.ts';
 import {terminalName} from './terminal-name.ts';
 import type {Element} from './element.ts';
 
@@ -20,7 +21,7 @@ const model = z.strictObject({
 });
 
 const data = z.strictObject({
-  drives: z.enum(['compressor', 'fan', 'blower', 'inducer']),
+  drives: motorDrives,
   /** Terminal or lead names. Some motors bring out a second lead of the run end for the capacitor. */
   leads: z.strictObject({
     common: terminalName,
@@ -29,21 +30,8 @@ const data = z.strictObject({
     capacitor: terminalName.optional(),
   }),
   model,
-  /** Internal overload in the common: heats with current squared, opens and closes by its own temperature. */
-  overload: z
-    .strictObject({
-      ratedAmps: z.number().positive(),
-      riseDegFAtRated: z.number().positive(),
-      tripDegF: z.number().positive(),
-      resetDegF: z.number().positive(),
-      timeConstantMinutes: z.number().positive(),
-      /** Cooling is slower than heating: the shell must cool too. */
-      coolingTimeConstantMinutes: z.number().positive(),
-    })
-    .refine((overload) => overload.resetDegF < overload.tripDegF, {
-      error: 'resetDegF is not below tripDegF — an overload closes again when it has cooled',
-      path: ['resetDegF'],
-    }),
+  /** Internal overload in the common. */
+  overload: motorOverload,
 });
 export type PscMotorData = z.infer<typeof data>;
 

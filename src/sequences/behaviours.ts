@@ -8,8 +8,9 @@ import {fuseBehaviour} from './machines/fuse.machine.ts';
 import {fusibleLinkBehaviour} from './machines/fusible-link.machine.ts';
 import {gasValveBehaviour} from './machines/gas-valve.machine.ts';
 import {handSwitchBehaviour} from './machines/hand-switch.machine.ts';
+import {motorBehaviour} from './machines/motor.machine.ts';
 import {ignitionBoardBehaviour} from './machines/ignition-board.behaviour.ts';
-import {pscMotorBehaviour} from './machines/psc-motor.machine.ts';
+import {phaseMonitorBehaviour} from './machines/phase-monitor.machine.ts';
 import {relayBehaviour} from './machines/relay.machine.ts';
 import {sensingSwitchBehaviour} from './machines/sensing-switch.machine.ts';
 import {sequencerBehaviour} from './machines/sequencer.machine.ts';
@@ -32,13 +33,15 @@ export const behaviours: ReadonlyMap<string, AnyBehaviour> = new Map([
   ['fusible-link', fusibleLinkBehaviour],
   ['gas-valve', gasValveBehaviour],
   ['ignition-board', ignitionBoardBehaviour],
+  ['phase-monitor', phaseMonitorBehaviour],
   ['pressure-switch', sensingSwitchBehaviour],
-  ['psc-motor', pscMotorBehaviour],
+  ['psc-motor', motorBehaviour],
   ['relay', relayBehaviour],
   ['sequencer', sequencerBehaviour],
   ['solenoid', solenoidBehaviour],
   ['temperature-switch', sensingSwitchBehaviour],
   ['thermostat', thermostatBehaviour],
+  ['three-phase-motor', motorBehaviour],
   ['toggle-switch', handSwitchBehaviour],
   ['transformer', transformerBehaviour],
 ]);

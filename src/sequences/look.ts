@@ -1,6 +1,10 @@
+import type {Complex} from '../parts/element.ts';
+
 /** What the machines may look at: the solved network, the plant, the clock and the faults of a part. */
 export interface Look {
   readonly atMs: number;
+  /** Phasor of the volts across two placed terminals: what tells the order of three phases. */
+  phasor(a: string, b: string): Complex;
   /** RMS volts across two placed terminals. */
   volts(a: string, b: string): number;
   /**

@@ -1,17 +1,18 @@
 import type {Solution} from '../circuits/solution.ts';
 import type {Unit} from '../content/unit.ts';
 import {heater} from '../parts/resistive-loads.ts';
-import {pscMotor, type PscMotorData} from '../parts/psc-motor.ts';
+import type {MotorDrives} from '../parts/motor-overload.ts';
+import {isMotor} from '../parts/motor-windings.ts';
 import type {PlantDrive} from '../plant/plant.ts';
 import {passesGas} from './machines/gas-valve.machine.ts';
-import {speedOf} from './machines/psc-motor.machine.ts';
+import {speedOf} from './machines/motor.machine.ts';
 import {stateValue, type OperatedPart} from './operated-part.ts';
 
 /** Which parts the plant feels, found once for a unit. */
 export interface PlantFeelers {
   readonly motors: readonly {
     readonly part: string;
-    readonly drives: PscMotorData['drives'];
+    readonly drives: MotorDrives;
   }[];
   readonly valves: readonly string[];
   readonly airHeaters: readonly string[];
@@ -27,10 +28,9 @@ export function plantFeelers(unit: Unit): PlantFeelers {
     watts: heater.data.parse(part.data).watts,
   }));
   return {
-    motors: ofKind('psc-motor').map((part) => ({
-      part: part.id,
-      drives: pscMotor.data.parse(part.data).drives,
-    })),
+    motors: unit.parts
+      .filter((part) => part.elements.some(isMotor))
+      .map((part) => ({part: part.id, drives: (part.data as {drives: MotorDrives}).drives})),
     valves: ofKind('solenoid').map((part) => part.id),
     // heat for a house comes in kilowatts, heat for a crankcase in tens of watts
     airHeaters: heaters.filter(({watts}) => watts >= 500).map(({id}) => id),
@@ -51,7 +51,7 @@ export function plantDrive(
       0,
       ...feelers.motors
         .filter((motor) => motor.drives === drives)
-        .map(({part}) => Math.round(speedOf(operated(part).state) * 1000) / 1000),
+        .map(({part}) => Math.round(airOf(drives, speedOf(operated(part).state)) * 1000) / 1000),
     );
   const watts = (heaters: readonly string[]): number =>
     heaters.reduce((sum, id) => sum + Math.round(solution.voltAmperes(`${id}.element`).re), 0);
@@ -66,4 +66,12 @@ export function plantDrive(
     igniterWatts: watts(feelers.igniters),
     gasOpen: feelers.gasValves.some((valve) => passesGas(operated(valve).state)),
   };
+}
+
+/**
+ * What a motor moves at a speed. A blower's wheel throws air outwards whichever way it turns, but backwards less than
+ * half of it (common practice, no source); a compressor that turns backwards pumps nothing.
+ */
+function airOf(drives: string, speed: number): number {
+  return speed < 0 && drives === 'blower' ? -0.4 * speed : speed;
 }

@@ -1,12 +1,15 @@
-import type {Unit} from '../content/unit.ts';
+import type {Across} from '../circuits/capacitor-charge.ts';
+import type {Part, Unit} from '../content/unit.ts';
 import type {Fault} from '../faults/fault.ts';
-import {pscMotor} from '../parts/psc-motor.ts';
+import type {MotorOverload} from '../parts/motor-overload.ts';
+import {isMotor} from '../parts/motor-windings.ts';
 import type {Plant} from '../plant/plant.ts';
 import type {WiredNetwork} from './live-network.ts';
 import {passivePart, type PassivePart} from './machines/passive-parts.ts';
 import {behaviours} from './behaviours.ts';
 import type {OperatedPart} from './operated-part.ts';
 import type {Settling} from './operating-unit.ts';
+import type {StoredCharge} from './stored-charge.ts';
 import {plantFeelers, type PlantFeelers} from './plant-drive.ts';
 
 /** Everything that a unit in operation is at one moment. Nothing in it is ever changed, so copies may share it. */
@@ -20,6 +23,10 @@ export interface Situation {
   readonly lifted: readonly string[];
   readonly jumpers: readonly (readonly [string, string])[];
   readonly wired: WiredNetwork;
+  /** A meter's leads left lying on two points. */
+  readonly meterLeads?: Across | undefined;
+  /** Charge on capacitors; none at the start. */
+  readonly charge?: StoredCharge;
   /** How the last settling ended; undefined before the first. */
   readonly settling: Settling | undefined;
 }
@@ -34,7 +41,7 @@ export interface UnitFacts {
   /** Placed contacts and their position as drawn. */
   readonly contacts: ReadonlyMap<string, 'open' | 'closed'>;
   readonly feelers: PlantFeelers;
-  readonly motors: readonly {readonly part: string; readonly ratedAmps: number}[];
+  readonly motors: readonly {readonly part: Part; readonly ratedAmps: number}[];
 }
 
 const known = new WeakMap<Unit, UnitFacts>();
@@ -56,10 +63,10 @@ export function unitFacts(unit: Unit): UnitFacts {
       covered: new Set(unit.enclosures.filter(({cover}) => cover).map(({id}) => id)),
       feelers: plantFeelers(unit),
       motors: unit.parts
-        .filter((part) => part.kind === 'psc-motor')
+        .filter((part) => part.elements.some(isMotor))
         .map((part) => ({
-          part: part.id,
-          ratedAmps: pscMotor.data.parse(part.data).overload.ratedAmps,
+          part,
+          ratedAmps: (part.data as {overload: MotorOverload}).overload.ratedAmps,
         })),
     };
     known.set(unit, facts);

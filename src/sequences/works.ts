@@ -1,10 +1,11 @@
-import {motorTorque} from '../circuits/motor-impedance.ts';
+import {airGapTorque} from '../circuits/motor-windings.ts';
 import {motorAmpsBehind} from '../circuits/winding-source.ts';
-import type {ElementState, ElementStates} from '../parts/element.ts';
+import type {Complex, ElementState, ElementStates, ShaftLoad} from '../parts/element.ts';
+import type {AnyMotor} from '../parts/motor-windings.ts';
 import type {Plant} from '../plant/plant.ts';
 import {LiveNetwork, type WiredNetwork} from './live-network.ts';
 import type {Look} from './look.ts';
-import {speedOf} from './machines/psc-motor.machine.ts';
+import {overloadAmps, speedOf} from './machines/motor.machine.ts';
 import {balancedSpeed} from './motor-balance.ts';
 import {after, sameStates, stateValue, type OperatedPart} from './operated-part.ts';
 import type {MachineEvent} from './part-behaviour.ts';
@@ -31,6 +32,7 @@ export class Works implements Settleable, Look {
   /** The simulated clock, whole milliseconds since the unit was put into operation. */
   atMs: number;
   changes = 0;
+  watcher: (() => void) | undefined;
   readonly facts: UnitFacts;
   private readonly parts: OperatedPart[];
   private behaviours: Situation['faults'];
@@ -54,8 +56,12 @@ export class Works implements Settleable, Look {
     return this;
   }
 
+  phasor(a: string, b: string): Complex {
+    return this.network.ac.voltsBetween(a, b);
+  }
+
   volts(a: string, b: string): number {
-    const {re, im} = this.network.ac.voltsBetween(a, b);
+    const {re, im} = this.phasor(a, b);
     return Math.hypot(re, im);
   }
 
@@ -180,11 +186,11 @@ export class Works implements Settleable, Look {
   balanceMotors(): boolean {
     let any = false;
     for (const {part, ratedAmps} of this.facts.motors) {
-      const index = this.facts.indexOf.get(part)!;
+      const index = this.facts.indexOf.get(part.id)!;
       const before = this.parts[index]!;
-      const speed = this.speedNow(part, speedOf(before.state), ratedAmps);
+      const speed = this.speedNow(part.id, speedOf(before.state), ratedAmps);
       const rotor = (stateValue(before) as {rotor: string}).rotor;
-      const hums = speed === 0 && this.amps(`${part}.overload`) > humShare * ratedAmps;
+      const hums = speed === 0 && overloadAmps(part, this) > humShare * ratedAmps;
       const turns = speed !== 0 ? 'turning' : hums ? 'stalled' : 'standing';
       if (turns === rotor && speed === speedOf(before.state)) continue;
       const events = {
@@ -204,24 +210,38 @@ export class Works implements Settleable, Look {
     if (this.behaviour(part).rotor === 'seized') return 0;
     const id = `${part}.motor`;
     const {plan, network} = this.live.wired;
-    const {model} = plan.motors.find(({motor}) => motor.id === id)!.motor;
-    const {main, start} = this.network.ac.windingAmps(id);
-    if (Math.hypot(main.re, main.im) + Math.hypot(start.re, start.im) < idleShare * ratedAmps)
+    const {motor} = plan.motors.find((each) => each.motor.id === id)!;
+    const {model} = motor;
+    const amps = this.network.ac.motorAmps(id);
+    if (amps.reduce((sum, {re, im}) => sum + Math.hypot(re, im), 0) < idleShare * ratedAmps)
       return 0;
     const hertz = network.frequencyHz;
-    const torque = motorTorque({model}, main, start, present, hertz);
+    const torque = airGapTorque(motor, amps, present, hertz);
     // the two commonest cases need no search: it cannot leave standstill, or it runs in balance already
     if (present === 0 && Math.abs(torque) <= model.breakawayNewtonMetres) return 0;
-    const load = model.loadNewtonMetres * Math.abs(present) ** model.loadExponent;
-    const missing = Math.abs(Math.sign(present) * torque - load);
+    const load = shaftLoad(motor, present === 0 ? torque : present);
+    const asked = load.loadNewtonMetres * Math.abs(present) ** load.loadExponent;
+    const missing = Math.abs(Math.sign(present) * torque - asked);
     if (present !== 0 && missing <= balanceShare * model.loadNewtonMetres) return present;
-    // the rest of the network as a source behind two ports, so that trying a speed is a 2×2 system and no solve
+    // the rest of the network as a source behind its windings, so that trying a speed is a small system and no solve
     const source = this.network.behindMotor(id);
-    return balancedSpeed(model, present, (speed) => {
-      const amps = motorAmpsBehind(source, model, speed);
-      return motorTorque({model}, amps.main, amps.start, speed, hertz);
-    });
+    const torqueAt = (speed: number): number =>
+      airGapTorque(motor, motorAmpsBehind(source, speed), speed, hertz);
+    const balanced = balancedSpeed(load, present, torqueAt);
+    // three phases that have changed their order brake a running motor to rest and drive it the other way
+    const starting = present !== 0 && balanced === 0 ? torqueAt(0) : 0;
+    return Math.abs(starting) > model.breakawayNewtonMetres
+      ? balancedSpeed(shaftLoad(motor, starting), 0, torqueAt)
+      : balanced;
   }
+}
+
+/** The load on a shaft that turns that way. */
+function shaftLoad(motor: AnyMotor, direction: number): ShaftLoad {
+  const {model} = motor;
+  return motor.is === 'threePhaseMotor' && direction < 0
+    ? {...model, loadNewtonMetres: model.loadNewtonMetres * motor.model.backwardLoadFraction}
+    : model;
 }
 
 const healthy: Readonly<Record<string, string | number | boolean>> = {};

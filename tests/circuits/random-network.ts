@@ -163,6 +163,44 @@ const pieces = {
     })),
 };
 
+/** A motor of three phases in any connection that chance gives, turning either way or standing. */
+const threePhaseMotor = fc
+  .tuple(
+    fc.record({
+      windingOhms: decades(0.1, 40),
+      windingReactanceOhms: decades(0.1, 40),
+      rotorOhms: decades(0.1, 40),
+      rotorReactanceOhms: decades(0.1, 30),
+      magnetisingOhms: decades(10, 300),
+    }),
+    fc.oneof(fc.constant(0), between(-0.99, 0.99)),
+    fc.boolean(),
+  )
+  .map(([ohms, speed, delta]): Piece => (id, [a, b, c, star]) => {
+    const ends = delta ? [b, c, a] : [star, star, star];
+    return {
+      element: {
+        is: 'threePhaseMotor',
+        id,
+        windings: [
+          {id: `${id}.w1`, a, b: ends[0]},
+          {id: `${id}.w2`, a: b, b: ends[1]},
+          {id: `${id}.w3`, a: c, b: ends[2]},
+        ],
+        model: {
+          ...ohms,
+          ratedVolts: 208,
+          poles: 4,
+          loadNewtonMetres: 1,
+          loadExponent: 1,
+          breakawayNewtonMetres: 0.1,
+          backwardLoadFraction: 1,
+        },
+      },
+      state: {speed},
+    };
+  });
+
 export const passive = [
   pieces.conductor,
   pieces.contact,
@@ -185,7 +223,8 @@ export function networks(
     {weight: 2, arbitrary: pieces.transformer},
     {weight: 1, arbitrary: pieces.threePhaseLoad},
   ];
-  if (!reciprocal) kinds.push({weight: 2, arbitrary: pieces.motor});
+  if (!reciprocal)
+    kinds.push({weight: 2, arbitrary: pieces.motor}, {weight: 1, arbitrary: threePhaseMotor});
   if (sources)
     kinds.push(
       {weight: 3, arbitrary: pieces.acSource},

@@ -91,5 +91,9 @@ function placed(part: string, element: Element): Element {
       main: {a: name(element.main.a), b: name(element.main.b)},
       start: {a: name(element.start.a), b: name(element.start.b)},
     };
+  if (element.is === 'threePhaseMotor') {
+    const [one, two, three] = element.windings.map(between);
+    return {...element, id: name(element.id), windings: [one, two, three]};
+  }
   return between(element);
 }

@@ -91,7 +91,7 @@ export class HookupBoard extends LitElement {
         const ends =
           element.is === 'transformer'
             ? element.windings.map(({a, b}) => [a, b, 'winding'] as const)
-            : element.is === 'motor'
+            : element.is === 'motor' || element.is === 'threePhaseMotor'
               ? []
               : [
                   [

@@ -14,6 +14,9 @@ const glyphs: Readonly<Record<string, string>> = {
   relay: 'M3 5h18v14H3zM7 9v6M11 9v6M14 12a2.500 2.500 0 1 0 5 0 2.500 2.500 0 1 0-5 0',
   'psc-motor':
     'M2 12a10 10 0 1 0 20 0 10 10 0 1 0-20 0M12 12c-4-2-4-7 0-7 3 0 3 5 0 7c4 2 7-2 5-5M12 12c0 5-4 7-6 4',
+  'three-phase-motor':
+    'M4 14a8 8 0 1 0 16 0 8 8 0 1 0-16 0M12 14V9M12 14l-4 3M12 14l4 3M8 2v4M12 2v4M16 2v4',
+  'phase-monitor': 'M3 3h18v18H3zM7 6v6M12 6v6M17 6v6M9 17a3 2 0 1 0 6 0 3 2 0 1 0-6 0',
   capacitor: 'M12 2v8M5 10h14M5 15c4-2 10-2 14 0M12 14v8',
   'dual-capacitor': 'M4 5h16v15a8 2 0 0 1-16 0zM8 2v3M12 2v3M16 2v3',
   'float-switch': 'M2 6h6M16 6h6M8 6l8-3M12 6v8M8 17a4 4 0 1 0 8 0 4 4 0 1 0-8 0',

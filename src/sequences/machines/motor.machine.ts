@@ -1,5 +1,7 @@
 import {assign, setup} from 'xstate';
-import {pscMotor, type PscMotorData} from '../../parts/psc-motor.ts';
+import {pscMotor} from '../../parts/psc-motor.ts';
+import {threePhaseMotor} from '../../parts/three-phase-motor.ts';
+import type {MotorDrives, MotorOverload} from '../../parts/motor-overload.ts';
 import {reachesAtMs, valueAt, type Course} from '../../plant/first-order.ts';
 import type {Look} from '../look.ts';
 import type {Observation} from '../operating-unit.ts';
@@ -7,8 +9,8 @@ import type {Part} from '../../content/unit.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
 
 interface MotorContext {
-  readonly drives: PscMotorData['drives'];
-  readonly overload: PscMotorData['overload'];
+  readonly drives: MotorDrives;
+  readonly overload: MotorOverload;
   /** Share of synchronous speed, negative when it turns backwards. */
   readonly speed: number;
   readonly amps: number;
@@ -27,10 +29,10 @@ type MotorEvent =
  * The rotor stands, turns, or stalls and hums; which of them the torques decide. The overload in the common is a
  * disc that heats with the square of the current and snaps open, then closes again when it has cooled.
  */
-export const pscMotorMachine = setup({
+export const motorMachine = setup({
   types: {
     context: {} as MotorContext,
-    input: {} as Pick<PscMotorData, 'drives' | 'overload'>,
+    input: {} as {readonly drives: MotorDrives; readonly overload: MotorOverload},
     events: {} as MotorEvent,
   },
   actions: {
@@ -87,18 +89,31 @@ function heated(
   return {amps, ambientDegF, heat: {startMs: atMs, start, target, tauMs: minutes * 60_000}};
 }
 
-const ambientOf = (drives: PscMotorData['drives'], look: Look): number =>
+const ambientOf = (drives: MotorDrives, look: Look): number =>
   look.plant(drives === 'blower' || drives === 'inducer' ? 'roomDegF' : 'outdoorDegF') ?? 75;
 
-export const pscMotorBehaviour = defineBehaviour<typeof pscMotorMachine>({
-  machine: pscMotorMachine,
+/** The contacts of a motor's overload, each with the amps that heat it. */
+export function overloadContacts(part: Part): readonly string[] {
+  return part.kind === 'three-phase-motor'
+    ? [1, 2, 3].map((phase) => `${part.id}.overload${phase}`)
+    : [`${part.id}.overload`];
+}
+
+/** Amps that an overload feels: of three phases, those of the lead that draws most. */
+export function overloadAmps(part: Part, look: Pick<Look, 'amps'>): number {
+  return Math.max(...overloadContacts(part).map((contact) => look.amps(contact)));
+}
+
+export const motorBehaviour = defineBehaviour<typeof motorMachine>({
+  machine: motorMachine,
   input: (part) => {
-    const {drives, overload} = pscMotor.data.parse(part.data);
+    const kind = part.kind === 'three-phase-motor' ? threePhaseMotor : pscMotor;
+    const {drives, overload} = kind.data.parse(part.data);
     return {drives, overload};
   },
   feel: (snapshot, look, part) => {
     const {amps, heat, drives, ambientDegF, overload} = snapshot.context;
-    const now = look.amps(`${part.id}.overload`);
+    const now = overloadAmps(part, look);
     const ambient = ambientOf(drives, look);
     // only a change worth half a percent is told, so a steady motor costs one comparison
     const changed =
@@ -116,10 +131,13 @@ export const pscMotorBehaviour = defineBehaviour<typeof pscMotorMachine>({
       ? reachesAtMs(heat, overload.tripDegF, 'rise', heat.startMs)
       : reachesAtMs(heat, overload.resetDegF, 'fall', heat.startMs);
   },
-  states: (snapshot, part) => ({
-    [`${part.id}.motor`]: {speed: snapshot.context.speed},
-    [`${part.id}.overload`]: {closed: snapshot.value.overload === 'closed'},
-  }),
+  states: (snapshot, part) => {
+    const closed = snapshot.value.overload === 'closed';
+    return {
+      [`${part.id}.motor`]: {speed: snapshot.context.speed},
+      ...Object.fromEntries(overloadContacts(part).map((contact) => [contact, {closed}])),
+    };
+  },
   observe: (snapshot, _look, part) => [
     motorObservation(part, snapshot.context, snapshot.value.rotor),
   ],
@@ -140,7 +158,11 @@ function motorObservation(part: Part, {drives, speed}: MotorContext, rotor: stri
     return {...say('humming', `${title} hums and does not turn.`), sense: 'heard'};
   if (rotor === 'standing')
     return say('off', drives === 'fan' ? `${title} is not turning.` : `${title} is silent.`);
-  if (speed < 0) return say('backwards', `${title} runs backwards.`);
+  // what a compressor does inside its shell is only heard
+  if (speed < 0)
+    return drives === 'compressor'
+      ? say('noisy', `${title} is loud and rattles.`)
+      : say('backwards', `${title} runs backwards.`);
   return speed < 0.75
     ? say('slow', `${title} turns, but slowly.`)
     : say('running', `${title} is running.`);
