@@ -1,5 +1,4 @@
 import type {Unit} from '../content/unit.ts';
-import type {Difficulty} from '../faults/difficulty.ts';
 import type {Action} from './actions.ts';
 import type {BenchView} from './bench-view.ts';
 import type {Debrief} from './debrief.ts';
@@ -42,7 +41,6 @@ export interface CatalogueLine {
   /** Parts or wires that it sits on; none for the plant. */
   readonly parts: readonly string[];
   readonly wires: readonly string[];
-  readonly difficulty: Difficulty;
 }
 
 /** Worker to page. Nothing of the fault is in any of these before it has been named. */

@@ -1,6 +1,5 @@
 import type {Unit} from '../content/unit.ts';
 import {catalogue} from '../faults/catalogue.ts';
-import {difficultyOf} from '../faults/difficulty.ts';
 import type {Fault} from '../faults/fault.ts';
 import type {CatalogueLine} from './bench-messages.ts';
 
@@ -11,7 +10,6 @@ export function catalogueLines(unit: Unit): CatalogueLine[] {
     name: fault.name,
     mode: fault.mode,
     ...sitesOf(fault),
-    difficulty: difficultyOf(unit, fault),
   }));
 }
 

@@ -1,21 +1,22 @@
 import type {Unit} from '../content/unit.ts';
 import {catalogue} from '../faults/catalogue.ts';
-import {difficultyOf, type Difficulty} from '../faults/difficulty.ts';
 import type {Fault} from '../faults/fault.ts';
 import {complaintOf, type Complaint} from './complaint.ts';
 import {seededRandom} from '../parts/seeded-random.ts';
 
 /**
- * Draws a fault of a difficulty from a unit's catalogue, frequent ones more often, and never one that a customer
- * would not notice. The same seed draws the same fault. Undefined where the unit has none of that difficulty.
+ * Draws a fault from a unit's catalogue, frequent ones more often, and never one that a customer would not notice. The
+ * same seed draws the same fault. Undefined where none is left.
+ *
+ * @param wanted which faults may be drawn: those of one difficulty, say
  */
 export function randomFault(
   unit: Unit,
-  difficulty: Difficulty,
+  wanted: (fault: Fault) => boolean,
   seed: number,
 ): {readonly fault: Fault; readonly complaint: Complaint} | undefined {
   const random = seededRandom(seed);
-  const left = catalogue(unit).filter((fault) => difficultyOf(unit, fault) === difficulty);
+  const left = catalogue(unit).filter(wanted);
   while (left.length) {
     const [fault] = left.splice(drawn(left, random()), 1);
     const complaint = complaintOf(unit, [fault]);

@@ -1,9 +1,10 @@
 import {parseArgs} from 'node:util';
 import {complaintOf} from '../bench/complaint.ts';
 import type {Unit} from '../content/unit.ts';
-import {difficultiesOf} from '../diagnosis/fault-difficulty.ts';
+import type {FaultDifficulty} from '../diagnosis/difficulty-level.ts';
+import {difficultiesOfAny, knownDifficulties} from '../diagnosis/node/read-difficulties.ts';
 import {catalogue} from '../faults/catalogue.ts';
-import {difficultyOf} from '../faults/difficulty.ts';
+import type {Difficulty} from '../faults/difficulty.ts';
 import {unitOf} from './unit-argument.ts';
 
 /** `rungbench faults`: the catalogue of a unit. */
@@ -22,12 +23,14 @@ export function faultsCommand(args: string[], print: (line: string) => void): vo
     byDifficulty(unit, values.json ?? false, print);
     return;
   }
+  // a unit of one's own has none yet, and working them out takes a while: that is what --difficulty asks for
+  const known = new Map((knownDifficulties(unit) ?? []).map((each) => [each.fault, each]));
   const lines = catalogue(unit).map((fault) => ({
     id: fault.id,
     name: fault.name,
     site: fault.site,
     mode: fault.mode,
-    difficulty: difficultyOf(unit, fault),
+    ...levelIn(known, fault.id),
     weight: fault.weight,
     ...(values.complaints ? {complaint: complaintOf(unit, [fault])} : {}),
   }));
@@ -38,15 +41,24 @@ export function faultsCommand(args: string[], print: (line: string) => void): vo
   const width = Math.max(...lines.map(({id}) => id.length));
   for (const {id, name, difficulty, complaint} of lines) {
     print(
-      `${id.padEnd(width)}  ${difficulty.padEnd(6)}  ${name}${complaint ? `\n${' '.repeat(width + 2)}“${complaint.text}”` : ''}`,
+      `${id.padEnd(width)}  ${(difficulty ?? '').padEnd(6)}  ${name}${complaint ? `\n${' '.repeat(width + 2)}“${complaint.text}”` : ''}`,
     );
   }
+}
+
+/** The level of a fault, `silent` where no customer would notice it; nothing where it is not known. */
+function levelIn(
+  known: ReadonlyMap<string, FaultDifficulty>,
+  fault: string,
+): {difficulty?: Difficulty | 'silent'} {
+  const found = known.get(fault);
+  return found ? {difficulty: found.silent ? 'silent' : found.difficulty} : {};
 }
 
 /** Easiest first; what no customer notices comes last, for there is no call to find it from. */
 function byDifficulty(unit: Unit, json: boolean, print: (line: string) => void): void {
   const names = new Map(catalogue(unit).map(({id, name}) => [id, name]));
-  const lines = difficultiesOf(unit)
+  const lines = difficultiesOfAny(unit)
     .map((line) => ({...line, name: names.get(line.fault)!}))
     .sort(
       (a, b) =>

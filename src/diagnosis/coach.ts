@@ -6,6 +6,8 @@ import {Planner, type Proposal} from './planner.ts';
 import {preparationText, readingText, splitText} from './proposal-text.ts';
 import type {Elimination, Suspects} from './suspects.ts';
 
+export type {HintLevel};
+
 /** One hint. Asking costs points, never the call. */
 export interface Hint {
   readonly level: HintLevel;

@@ -12,6 +12,11 @@ const tolerance: Readonly<
   ohms: {share: 0.2, atLeast: 1},
   continuity: {share: 0.2, atLeast: 2},
   'clamp-amps': {share: 0.2, atLeast: 0.3},
+  hertz: {share: 0.02, atLeast: 0.5},
+  'clamp-hertz': {share: 0.02, atLeast: 0.5},
+  // run capacitors are sold within 6 %
+  capacitance: {share: 0.1, atLeast: 0.1e-6},
+  'dc-microamps': {share: 0.2, atLeast: 0.3e-6},
 };
 
 /**

@@ -1,44 +1,28 @@
 import {complaintOf} from '../bench/complaint.ts';
 import type {Unit} from '../content/unit.ts';
-import type {Difficulty} from '../faults/difficulty.ts';
-import {sectionOf, type Section} from './fault-section.ts';
+import {levelOf, type FaultDifficulty} from './difficulty-level.ts';
+import {sectionOf} from './fault-section.ts';
 import {hypothesesOf} from './hypotheses.ts';
 import {searchCosts, searchGround} from './search-tree.ts';
 
-/** How hard a fault is to find, from the customer's words alone. */
-export interface FaultDifficulty {
-  readonly fault: string;
-  readonly section: Section;
-  readonly complaint: string;
-  /** No customer would notice it, so there is no call to find it from. */
-  readonly silent: boolean;
-  /** Readings and minutes that the planner takes; 0 where it is silent. */
-  readonly readings: number;
-  readonly minutes: number;
-  /** Other faults with the same complaint. */
-  readonly lookAlikes: number;
-  readonly difficulty: Difficulty;
-}
-
-// Where a class of beginners finds its feet, and where practised hands need a plan: our own choice.
-const easyUpToReadings = 3;
-const easyUpToMinutes = 8;
-const mediumUpToReadings = 5;
-const mediumUpToMinutes = 15;
-
-/** Easy, medium or hard, by what the planner needs. */
-export function levelOf(readings: number, minutes: number): Difficulty {
-  if (readings <= easyUpToReadings && minutes <= easyUpToMinutes) return 'easy';
-  return readings <= mediumUpToReadings && minutes <= mediumUpToMinutes ? 'medium' : 'hard';
-}
+/** About half of the work is running every fault for its complaint, as measured. */
+const complaintsShare = 0.5;
 
 /**
  * Difficulty of every fault of a unit's catalogue, in catalogue order: what the planner needs who knows the complaint
  * and nothing else. Runs every fault in every mode, so it takes a while for a large unit.
+ *
+ * @param tell called on the way with the share of the work that is done, 0 … 1
  */
-export function difficultiesOf(unit: Unit): FaultDifficulty[] {
+export function difficultiesOf(
+  unit: Unit,
+  tell: (share: number) => void = () => undefined,
+): FaultDifficulty[] {
   const hypotheses = hypothesesOf(unit).filter(({faults}) => faults.length === 1);
-  const complaints = hypotheses.map(({faults}) => complaintOf(unit, faults));
+  const complaints = hypotheses.map(({faults}, index) => {
+    tell((index / hypotheses.length) * complaintsShare);
+    return complaintOf(unit, faults);
+  });
   const told = new Map<string, string[]>();
   complaints.forEach(({text, silent}, index) => {
     if (silent) return;
@@ -46,7 +30,9 @@ export function difficultiesOf(unit: Unit): FaultDifficulty[] {
     if (same) same.push(hypotheses[index].id);
     else told.set(text, [hypotheses[index].id]);
   });
-  const ground = searchGround(unit, hypotheses);
+  const ground = searchGround(unit, hypotheses, (share) =>
+    tell(complaintsShare + share * (1 - complaintsShare)),
+  );
   const costs = new Map(
     [...told].flatMap(([text, ids]) => {
       const mode = complaints.find((each) => each.text === text)?.sequence;

@@ -39,8 +39,22 @@ export interface SearchGround {
 
 const leastBits = 1e-6;
 
-/** Works out the ground on which any number of searches stand. Takes seconds for a unit of hundreds of faults. */
-export function searchGround(unit: Unit, hypotheses: readonly Hypothesis[]): SearchGround {
+/**
+ * Works out the ground on which any number of searches stand. Takes seconds for a unit of hundreds of faults.
+ *
+ * @param tell called on the way with the share of the work that is done, 0 … 1
+ */
+export function searchGround(
+  unit: Unit,
+  hypotheses: readonly Hypothesis[],
+  tell: (share: number) => void = () => undefined,
+): SearchGround {
+  const most = (unit.sequences.length + 1) * hypotheses.length;
+  let done = 0;
+  const counted = <T>(one: T): T => {
+    tell((done += 1) / most);
+    return one;
+  };
   const conditions = new Conditions(unit);
   const costs = new Map(otherSituations(conditions).map(({id, minutes}) => [id, minutes]));
   const stage = (id: string, isolated: boolean, units: readonly OperatingUnit[]): Stage => {
@@ -61,7 +75,7 @@ export function searchGround(unit: Unit, hypotheses: readonly Hypothesis[]): Sea
     stage(
       sequence.id,
       false,
-      hypotheses.map(({faults}) => established(unit, faults, sequence)),
+      hypotheses.map(({faults}) => counted(established(unit, faults, sequence))),
     ),
   );
   const [first] = unit.sequences;
@@ -70,7 +84,7 @@ export function searchGround(unit: Unit, hypotheses: readonly Hypothesis[]): Sea
       stage(
         'locked-out',
         true,
-        hypotheses.map(({faults}) => isolate(unit, established(unit, faults, first))),
+        hypotheses.map(({faults}) => counted(isolate(unit, established(unit, faults, first)))),
       ),
     );
   return {unit, hypotheses, stages};

@@ -1,4 +1,6 @@
+import panelDifficulty from '../../content/difficulty/practice-panel.json';
 import panelText from '../../content/units/practice-panel.yaml?raw';
+import type {DifficultyFile} from '../../src/diagnosis/difficulty-file.ts';
 import {deskAnswers, type DeskAnswering} from '../../src/pages/desk/desk-answers.ts';
 import {Desk, useDesk, type DeskPort} from '../../src/pages/desk/desk.ts';
 import type {DeskReply, DeskRequest} from '../../src/pages/desk/desk-messages.ts';
@@ -11,7 +13,11 @@ export {panelText};
 /** An empty store and the real desk, its worker replaced by this page, with the practice panel alone. */
 export function deskInPage(changes: Partial<DeskAnswering> = {}): {desk: Desk; store: MemoryStore} {
   const answers = {
-    ...deskAnswers({ids: ['practice-panel'], text: async () => panelText}),
+    ...deskAnswers({
+      ids: ['practice-panel'],
+      text: async () => panelText,
+      difficulty: async () => panelDifficulty as unknown as DifficultyFile,
+    }),
     ...changes,
   };
   const desk = new Desk((): DeskPort => {

@@ -56,7 +56,11 @@ const reasoning: Reasoning = {
     minutes: 3,
     steps: [{text: 'Volts AC, red on HPS.1, black on HPS.2', shown: '26.24 V AC', suspectsLeft: 1}],
   },
-  grade: {points: 42, outcome: 12, method: 10, work: 10, safety: 10},
+  grade: {points: 42, outcome: 12, method: 10, hints: 4, work: 10, safety: 10},
+  hints: [
+    {logIndex: 4, level: 1, text: '13 suspects are open.', minutes: 1, points: 1},
+    {logIndex: 5, level: 2, text: 'Look in the outdoor unit.', minutes: 3, points: 3},
+  ],
   practise: 'Practise the last reading.',
 };
 

@@ -88,7 +88,7 @@ describe('faults', () => {
   test('lists ids and plain names', async () => {
     const {code, out} = await run('faults', panel);
     expect(code).toBe(0);
-    expect(out).toMatch(/^HPS:stuck-open +hard +High-pressure switch HPS: contact stuck open$/m);
+    expect(out).toMatch(/^HPS:stuck-open +medium +High-pressure switch HPS: contact stuck open$/m);
   });
 
   test('as JSON has one entry for each, with its site', async () => {

@@ -3,7 +3,6 @@ import {buildNetwork} from '../../src/circuits/build-network.ts';
 import {readShippedUnit, shippedUnitIds} from '../../src/content/node/read-shipped-unit.ts';
 import {alterationsOf} from '../../src/faults/alterations.ts';
 import {catalogue, faultsById} from '../../src/faults/catalogue.ts';
-import {difficultyOf, partsInPath} from '../../src/faults/difficulty.ts';
 import {circuitClasses} from '../../src/faults/nets.ts';
 import {burntJointOhms} from '../../src/faults/wire-faults.ts';
 
@@ -113,31 +112,6 @@ describe('the class of a wire', () => {
     );
     expect(burntJointOhms(wire, 'control')).toBe(60);
     expect(burntJointOhms(wire, 'sensor')).toBeGreaterThan(1000);
-  });
-});
-
-describe('difficulty', () => {
-  test('a disconnect is easier than a lamp behind it, and a lamp easier than a switch in the safety chain', () => {
-    const panel = readShippedUnit('practice-panel');
-    const ids = ['DS1:pole1-open', 'LT1:open', 'HPS:stuck-open'];
-    const found = faultsById(catalogue(panel), ids).map((fault) => difficultyOf(panel, fault));
-    expect(found).toEqual(['easy', 'medium', 'hard']);
-  });
-
-  test('counts the parts from the service to the fault and on to the other rail', () => {
-    // CB1 or its feed, DS1, T1, F1, TS, FS1, HPS, LPS, TD1, K3 less what the shortest feed leaves out
-    expect(partsInPath(heatPump, one('HPS:stuck-open'))).toBeGreaterThanOrEqual(8);
-    expect(partsInPath(heatPump, one('EH1:open'))).toBeLessThan(
-      partsInPath(heatPump, one('HPS:stuck-open'))!,
-    );
-  });
-
-  test('the panel and the heat pump have faults of every difficulty', () => {
-    for (const id of ['practice-panel', 'split-heat-pump']) {
-      const unit = readShippedUnit(id);
-      const kinds = new Set(catalogue(unit).map((fault) => difficultyOf(unit, fault)));
-      expect([...kinds].sort(), id).toEqual(['easy', 'hard', 'medium']);
-    }
   });
 });
 

@@ -1,3 +1,4 @@
+import {readFileSync} from 'node:fs';
 import {describe, expect, it} from 'vitest';
 import {readShippedUnitText, shippedUnitIds} from '../../src/content/node/read-shipped-unit.ts';
 import {openSealed} from '../../src/bench/sealed-fault.ts';
@@ -6,6 +7,8 @@ import type {DeskPort} from '../../src/pages/desk/desk.ts';
 import {deskAnswers} from '../../src/pages/desk/desk-answers.ts';
 import type {DeskReply, DeskRequest} from '../../src/pages/desk/desk-messages.ts';
 import {replyTo} from '../../src/pages/desk/desk-reply.ts';
+import type {DifficultyFile} from '../../src/diagnosis/difficulty-file.ts';
+import {difficultyFileOf} from '../../src/diagnosis/node/read-difficulties.ts';
 import {importAttempt} from '../../src/pages/history/import-attempt.ts';
 import {MemoryStore} from '../../src/store/memory-store.ts';
 
@@ -14,7 +17,12 @@ const panel = {shipped: 'practice-panel'} as const;
 /** A desk whose worker is this process; keeps all that came back to the page's side. */
 function aDesk(): {desk: Desk; heard: DeskReply[]} {
   const heard: DeskReply[] = [];
-  const answers = deskAnswers({ids: shippedUnitIds(), text: async (id) => readShippedUnitText(id)});
+  const answers = deskAnswers({
+    ids: shippedUnitIds(),
+    text: async (id) => readShippedUnitText(id),
+    difficulty: async (id) =>
+      JSON.parse(readFileSync(difficultyFileOf(id), 'utf8')) as DifficultyFile,
+  });
   const desk = new Desk((): DeskPort => {
     let tell: (event: MessageEvent<DeskReply>) => void = () => undefined;
     return {

@@ -2,6 +2,8 @@ import {attemptFile, readAttemptFile} from '../../bench/attempt-file.ts';
 import {nonceBytes, openSealed, sealFaults} from '../../bench/sealed-fault.ts';
 import {loadUnit} from '../../content/load-unit.ts';
 import type {Unit} from '../../content/unit.ts';
+import {readDifficulties, type DifficultyFile} from '../../diagnosis/difficulty-file.ts';
+import type {FaultDifficulty} from '../../diagnosis/difficulty-level.ts';
 import {catalogue, faultsById} from '../../faults/catalogue.ts';
 import type {
   DeskAnswers,
@@ -15,6 +17,7 @@ import type {
 export type DeskAnswering = {
   readonly [Q in DeskQuestion]: (
     ask: DeskAnswers[Q]['ask'],
+    tell: (share: number) => void,
   ) => DeskAnswers[Q]['answer'] | Promise<DeskAnswers[Q]['answer']>;
 };
 
@@ -22,6 +25,8 @@ export type DeskAnswering = {
 export interface ShippedUnits {
   readonly ids: readonly string[];
   text(id: string): Promise<string>;
+  /** How hard the faults of one are, worked out beforehand. */
+  difficulty?(id: string): Promise<DifficultyFile | undefined>;
 }
 
 /** The simulation is large; listing units and opening links does not need it. */
@@ -50,6 +55,15 @@ export function deskAnswers(shipped: ShippedUnits): DeskAnswering {
     );
   };
 
+  const difficulties = async (
+    source: UnitSource,
+    tell: (share: number) => void,
+  ): Promise<readonly FaultDifficulty[]> => {
+    const unit = await unitOf(source);
+    const file = 'shipped' in source ? await shipped.difficulty?.(source.shipped) : undefined;
+    return readDifficulties(unit, file) ?? (await work()).difficultiesOf(unit, tell);
+  };
+
   return {
     shippedIds: () => shipped.ids,
     unit: ({source}) => load(source),
@@ -65,9 +79,11 @@ export function deskAnswers(shipped: ShippedUnits): DeskAnswering {
         complaint,
       );
     },
-    pick: async ({source, difficulty, seed}) => {
+    difficulties: ({source}, tell) => difficulties(source, tell),
+    pick: async ({source, wanted, known, seed}, tell) => {
       const unit = await unitOf(source);
-      const {fault, complaint} = (await work()).pickedFault(unit, difficulty, seed);
+      const all = known ?? (await difficulties(source, tell));
+      const {fault, complaint} = (await work()).pickedFault(unit, all, wanted, seed);
       return seal(unit, [fault], complaint);
     },
     opened: ({sealed}) => {

@@ -1,4 +1,7 @@
 import type {Unit} from '../../content/unit.ts';
+import type {FaultDifficulty} from '../../diagnosis/difficulty-level.ts';
+import type {SkillId} from '../../diagnosis/skills.ts';
+import type {Difficulty} from '../../faults/difficulty.ts';
 import type {FaultSite} from '../../faults/fault.ts';
 import type {AttemptRecord} from '../../bench/attempt.ts';
 import type {AttemptProgress, AttemptPurpose} from '../../store/attempts.ts';
@@ -7,8 +10,7 @@ import type {AttemptProgress, AttemptPurpose} from '../../store/attempts.ts';
 export type UnitSource =
   {readonly shipped: string} | {readonly text: string; readonly fileName: string};
 
-export type Difficulty = 'easy' | 'medium' | 'hard';
-export const difficulties: readonly Difficulty[] = ['easy', 'medium', 'hard'];
+export {difficulties, type Difficulty} from '../../faults/difficulty.ts';
 
 /** One mistake in a unit file, as the page shows it. */
 export interface FileMistake {
@@ -37,6 +39,12 @@ export interface HiddenFault {
   readonly complaint: string;
 }
 
+/** What kind of fault a call is to have; all that is given must hold. */
+export interface WantedFault {
+  readonly difficulty?: Difficulty;
+  readonly skill?: SkillId;
+}
+
 /** What the page asks of the desk's worker, and what it gets. */
 export interface DeskAnswers {
   shippedIds: {ask: object; answer: readonly string[]};
@@ -47,7 +55,18 @@ export interface DeskAnswers {
     ask: {source: UnitSource; faults: readonly string[]; complaint: string};
     answer: HiddenFault;
   };
-  pick: {ask: {source: UnitSource; difficulty: Difficulty; seed: number}; answer: HiddenFault};
+  /** How hard each fault is to find; of a unit of a person's own worked out now, which takes a while. */
+  difficulties: {ask: {source: UnitSource}; answer: readonly FaultDifficulty[]};
+  /** Hides a fault of that kind, frequent ones more often. `known`: difficulties of a unit of a person's own. */
+  pick: {
+    ask: {
+      source: UnitSource;
+      wanted: WantedFault;
+      known?: readonly FaultDifficulty[];
+      seed: number;
+    };
+    answer: HiddenFault;
+  };
   /** What a sealed text tells without its faults. */
   opened: {ask: {sealed: string}; answer: {readonly unit: string; readonly complaint: string}};
   /** Writes an attempt file, or reads one (validated; rejects with the reason). */
@@ -68,7 +87,8 @@ export interface DeskRequest<Q extends DeskQuestion = DeskQuestion> {
   readonly ask: DeskAnswers[Q]['ask'];
 }
 
-/** `refused` is one sentence for people: what is wrong and how to mend it. */
+/** `refused` is one sentence for people: what is wrong and how to mend it. `share` tells how far a long answer is, 0 … 1. */
 export type DeskReply =
+  | {readonly number: number; readonly share: number}
   | {readonly number: number; readonly answer: unknown}
   | {readonly number: number; readonly refused: string};

@@ -1,4 +1,6 @@
 import type {Unit} from '../../content/unit.ts';
+import {behaviourHash} from '../../diagnosis/difficulty-file.ts';
+import type {FaultDifficulty} from '../../diagnosis/difficulty-level.ts';
 import type {AttemptHead, AttemptStore} from '../../store/attempts.ts';
 import type {
   CatalogueEntry,
@@ -11,6 +13,7 @@ import type {
   HiddenFault,
   LoadedUnit,
   UnitSource,
+  WantedFault,
 } from './desk-messages.ts';
 
 /** A unit as the pages list it. `unit` is absent where its file does not load any more. */
@@ -26,6 +29,7 @@ export interface ListedUnit {
 /** What the desk's worker looks like from here; a test puts its own in. */
 export interface DeskPort {
   postMessage(request: DeskRequest): void;
+  terminate?(): void;
   addEventListener(
     type: 'message' | 'error',
     tell: (event: MessageEvent<DeskReply> | ErrorEvent) => void,
@@ -44,7 +48,7 @@ export class Desk {
   private port: DeskPort | undefined;
   private readonly waiting = new Map<
     number,
-    {resolve(answer: unknown): void; reject(reason: Error): void}
+    {resolve(answer: unknown): void; reject(reason: Error): void; tell(share: number): void}
   >();
   private readonly loaded = new Map<string, Promise<LoadedUnit>>();
   private asked = 0;
@@ -111,22 +115,48 @@ export class Desk {
     return this.ask('seal', {source, faults, complaint});
   }
 
-  /** Hides one fault at random and begins the attempt on it. */
+  /**
+   * How hard each fault of a unit is to find. Known beforehand for our own units; that of a person's unit is worked out
+   * in a worker of its own, so that the desk goes on answering, and kept for the next time.
+   *
+   * @param tell hears how far the work is, 0 … 1
+   */
+  async difficulties(
+    store: AttemptStore,
+    id: string,
+    tell: (share: number) => void = () => undefined,
+  ): Promise<readonly FaultDifficulty[]> {
+    const source = await this.source(store, id);
+    if ('shipped' in source) return this.ask('difficulties', {source}, tell);
+    const name = `difficulty ${behaviourHash(await this.unit(store, id))}`;
+    const kept = await store.setting(name).catch(() => undefined);
+    if (kept) return JSON.parse(kept) as FaultDifficulty[];
+    const apart = new Desk(this.openPort);
+    const found = await apart.ask('difficulties', {source}, tell).finally(() => apart.close());
+    await store.putSetting(name, JSON.stringify(found)).catch(() => undefined);
+    return found;
+  }
+
+  /** Hides one fault of the kind wanted, drawn at random, and begins the attempt on it. */
   async beginCall(
     store: AttemptStore,
-    unit: ListedUnit,
-    difficulty: Difficulty,
+    unit: {id: string; title: string},
+    wanted: Difficulty | WantedFault,
+    tell?: (share: number) => void,
   ): Promise<AttemptHead> {
+    const kind = typeof wanted === 'string' ? {difficulty: wanted} : wanted;
     const seed = randomSeed();
     const source = await this.source(store, unit.id);
-    const hidden = await this.ask('pick', {source, difficulty, seed});
+    // what is known of our own units never leaves the worker
+    const known = 'shipped' in source ? {} : {known: await this.difficulties(store, unit.id, tell)};
+    const hidden = await this.ask('pick', {source, wanted: kind, ...known, seed}, tell);
     return store.begin({
       ...hidden,
       unit: unit.id,
       unitTitle: unit.title,
       seed,
       purpose: 'call',
-      difficulty,
+      ...(kind.difficulty ? {difficulty: kind.difficulty} : {}),
     });
   }
 
@@ -155,13 +185,20 @@ export class Desk {
   ask<Q extends DeskQuestion>(
     question: Q,
     ask: DeskAnswers[Q]['ask'],
+    tell: (share: number) => void = () => undefined,
   ): Promise<DeskAnswers[Q]['answer']> {
     const number = this.asked++;
     const port = (this.port ??= this.connect());
     return new Promise((resolve, reject) => {
-      this.waiting.set(number, {resolve: resolve as (answer: unknown) => void, reject});
+      this.waiting.set(number, {resolve: resolve as (answer: unknown) => void, reject, tell});
       port.postMessage({number, question, ask} as DeskRequest);
     });
+  }
+
+  /** Ends the worker, where it was asked something. */
+  close(): void {
+    this.port?.terminate?.();
+    this.port = undefined;
   }
 
   private connect(): DeskPort {
@@ -173,6 +210,7 @@ export class Desk {
 
   private hear(reply: DeskReply): void {
     const waiting = this.waiting.get(reply.number);
+    if ('share' in reply) return waiting?.tell(reply.share);
     this.waiting.delete(reply.number);
     if ('refused' in reply) waiting?.reject(new DeskRefusal(reply.refused));
     else waiting?.resolve(reply.answer);

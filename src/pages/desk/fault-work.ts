@@ -4,10 +4,12 @@ import {complaintOf} from '../../bench/complaint.ts';
 import {randomFault} from '../../bench/random-fault.ts';
 import {openSealed} from '../../bench/sealed-fault.ts';
 import type {Unit} from '../../content/unit.ts';
+import {levelsOf, type FaultDifficulty} from '../../diagnosis/difficulty-level.ts';
 import {debriefOf} from '../../diagnosis/debrief.ts';
+import {skillsOf} from '../../diagnosis/skills.ts';
 import {catalogue, faultsById} from '../../faults/catalogue.ts';
 import type {AttemptProgress, AttemptPurpose} from '../../store/attempts.ts';
-import type {Difficulty} from './desk-messages.ts';
+import type {WantedFault} from './desk-messages.ts';
 
 // What needs the whole simulation; fetched by the worker when it is first asked for.
 
@@ -15,16 +17,28 @@ export function derivedComplaint(unit: Unit, ids: readonly string[]): string {
   return complaintOf(unit, faultsById(catalogue(unit), ids)).text;
 }
 
-/** One fault of that difficulty that a customer would notice. Throws a sentence where the unit has none. */
+export {difficultiesOf} from '../../diagnosis/fault-difficulty.ts';
+
+/** One fault of the kind wanted that a customer would notice, frequent ones more often. Throws a sentence where there is none. */
 export function pickedFault(
   unit: Unit,
-  difficulty: Difficulty,
+  known: readonly FaultDifficulty[],
+  {difficulty, skill}: WantedFault,
   seed: number,
 ): {readonly fault: string; readonly complaint: string} {
-  const picked = randomFault(unit, difficulty, seed);
+  const levelOf = levelsOf(known);
+  const picked = randomFault(
+    unit,
+    (fault) => {
+      const level = levelOf(fault.id);
+      if (!level || (difficulty && level !== difficulty)) return false;
+      return !skill || skillsOf(unit, fault).includes(skill);
+    },
+    seed,
+  );
   if (!picked)
     throw new Error(
-      `This unit has no fault of this difficulty (${difficulty}) that a customer would notice. Choose another.`,
+      `This unit has no fault ${skill ? 'for this skill' : `of this difficulty (${difficulty})`} that a customer would notice. Choose another.`,
     );
   return {fault: picked.fault.id, complaint: picked.complaint.text};
 }

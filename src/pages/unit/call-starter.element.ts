@@ -9,9 +9,9 @@ import type {Difficulty} from '../desk/desk-messages.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 
 const words: Record<Difficulty, {readonly title: string; readonly says: string}> = {
-  easy: {title: 'Easy', says: 'few parts in the path'},
-  medium: {title: 'Medium', says: 'a longer path'},
-  hard: {title: 'Hard', says: 'many parts, or none you expect'},
+  easy: {title: 'Easy', says: 'three good readings find it'},
+  medium: {title: 'Medium', says: 'it takes up to five'},
+  hard: {title: 'Hard', says: 'six and more, or a lock-out'},
 };
 
 /** Takes a service call on one unit: hides a fault at random and opens the bench on it. */
@@ -93,6 +93,8 @@ export class RbCallStarter extends LitElement {
   @property({attribute: false}) unit!: ListedUnit;
 
   @state() private choosing: Difficulty | undefined;
+  /** How far the work on a unit of one's own is, 0 … 1; undefined where there is none to do. */
+  @state() private share: number | undefined;
   @state() private refusal = '';
 
   override render() {
@@ -108,7 +110,7 @@ export class RbCallStarter extends LitElement {
               >
                 <b>${words[difficulty].title}</b>
                 <span class="says"
-                  >${this.choosing === difficulty ? 'Hiding a fault…' : words[difficulty].says}</span
+                  >${this.choosing === difficulty ? this.doing() : words[difficulty].says}</span
                 >
                 <svg viewBox="0 0 20 20" aria-hidden="true"><path d="M2 10h15M11 4l6 6-6 6" /></svg>
               </button>
@@ -121,16 +123,28 @@ export class RbCallStarter extends LitElement {
     `;
   }
 
+  private doing(): string {
+    return this.share === undefined
+      ? 'Hiding a fault…'
+      : `Trying every fault once: ${Math.round(100 * this.share)} %`;
+  }
+
   private async begin(difficulty: Difficulty): Promise<void> {
     this.choosing = difficulty;
     this.refusal = '';
     try {
-      const {id} = await desk().beginCall(await openAttempts(), this.unit, difficulty);
+      const {id} = await desk().beginCall(
+        await openAttempts(),
+        this.unit,
+        difficulty,
+        (share) => (this.share = share),
+      );
       goTo({page: 'call', attempt: id});
     } catch (error) {
       this.refusal = error instanceof Error ? error.message : String(error);
     } finally {
       this.choosing = undefined;
+      this.share = undefined;
     }
   }
 }
