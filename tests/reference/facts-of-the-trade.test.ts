@@ -1,39 +1,12 @@
 import {describe, expect, test} from 'vitest';
-import {readShippedUnit} from '../../src/content/node/read-shipped-unit.ts';
-import {catalogue, faultsById} from '../../src/faults/catalogue.ts';
-import {readMeter} from '../../src/meter/read-meter.ts';
-import type {MeterFunction} from '../../src/meter/meter-function.ts';
-import {operateUnit} from '../../src/sequences/operate-unit.ts';
 import type {OperatingUnit} from '../../src/sequences/operating-unit.ts';
+import {amps, is, secondsUntil, set, unitWith, value, volts} from './at-a-unit.ts';
 
 // What everybody in the trade knows, and no standard says. Each is common practice, no source.
 
-const unit = readShippedUnit('split-heat-pump');
-
-function heatPump(...faults: string[]): OperatingUnit {
-  return operateUnit(unit, faultsById(catalogue(unit), faults));
-}
-
-function cooling(operating: OperatingUnit): OperatingUnit {
-  operating.set('plant.outdoorDegF', 92);
-  operating.set('plant.roomDegF', 80);
-  operating.set('TS.mode', 'cool');
-  operating.advance(60_000);
-  return operating;
-}
-
-function value(fn: MeterFunction, operating: OperatingUnit, red: string, black: string): number {
-  return readMeter(fn, operating, {red, black}).value ?? Infinity;
-}
-const volts = (operating: OperatingUnit, red: string, black: string) =>
-  value('ac-volts', operating, red, black);
-const amps = (operating: OperatingUnit, wire: string): number =>
-  readMeter('clamp-amps', operating, {wire}).value!;
-const is = (operating: OperatingUnit, part: string): string[] =>
-  operating
-    .observations()
-    .filter((seen) => seen.part === part)
-    .map((seen) => seen.is);
+const heatPump = (...faults: string[]): OperatingUnit => unitWith('split-heat-pump', ...faults);
+const cooling = (operating: OperatingUnit): OperatingUnit =>
+  set(operating, {'plant.outdoorDegF': 92, 'plant.roomDegF': 80, 'TS.mode': 'cool'}, 60);
 
 describe('common practice, no source: voltage', () => {
   test('across a closed switch a voltmeter shows nothing, across an open one the source', () => {
@@ -148,7 +121,7 @@ describe('common practice, no source: resistance', () => {
   });
 
   test('a cold lamp reads about a tenth of what it is when lit', () => {
-    const panel = operateUnit(readShippedUnit('practice-panel'), []);
+    const panel = unitWith('practice-panel');
     panel.set('CB1.position', 'off');
     panel.lift('W10.to');
     const hot = 120 ** 2 / 25;
@@ -249,5 +222,113 @@ describe('common practice, no source: control', () => {
     const operating = cooling(heatPump('RVS:coil-open'));
     operating.advance(5 * 60_000);
     expect(operating.plantValues().supplyAirDegF).toBeGreaterThan(80);
+  });
+});
+
+describe('common practice, no source: how a heat pump shows its faults', () => {
+  test('across an open pole with its load connected stands the full line', () => {
+    const operating = cooling(heatPump('K3:pole1-open'));
+    expect(volts(operating, 'K3.L1', 'K3.T1')).toBeGreaterThan(200);
+    expect(is(operating, 'CMP')).not.toContain('running');
+  });
+
+  test('welded contacts run the compressor with no volts on the coil', () => {
+    const operating = set(heatPump('K3:poles-welded'), {'TS.mode': 'off'}, 30);
+    expect(volts(operating, 'K3.A1', 'K3.A2')).toBeLessThan(5);
+    expect(is(operating, 'CMP')).toContain('running');
+  });
+
+  test('24 V on a contactor that does not pull in: the coil or the armature, not the safeties', () => {
+    for (const fault of ['K3:coil-open', 'K3:armature-jammed']) {
+      const operating = cooling(heatPump(fault));
+      expect(volts(operating, 'K3.A1', 'K3.A2')).toBeGreaterThan(20);
+      expect(is(operating, 'CMP')).not.toContain('running');
+    }
+  });
+
+  test('a jammed armature draws inrush amps for good and hums', () => {
+    const held = amps(cooling(heatPump()), 'W59');
+    const jammed = cooling(heatPump('K3:armature-jammed'));
+    expect(amps(jammed, 'W59')).toBeGreaterThan(held * 2.5);
+    expect(is(jammed, 'K3')).toContain('humming');
+  });
+
+  test('a good primary with 240 V on it and no volts from the secondary: an open transformer', () => {
+    const operating = heatPump('T1:secondary-open');
+    expect(volts(operating, 'T1.H1', 'T1.240')).toBeGreaterThan(225);
+    expect(volts(operating, 'T1.X1', 'T1.X2')).toBeLessThan(1);
+  });
+
+  test('a blown control fuse holds the 24 V across itself', () => {
+    const operating = heatPump('F1:open');
+    expect(volts(operating, 'F1.1', 'F1.2')).toBeGreaterThan(22);
+    expect(volts(operating, 'F1.2', 'TB1.C')).toBeLessThan(5);
+  });
+
+  test('a jumper from R to G at the strip runs the blower without the thermostat', () => {
+    const operating = set(heatPump('TS:G-dead'), {'TS.mode': 'off', 'TS.fan': 'on'}, 30);
+    expect(is(operating, 'M1')).not.toContain('running');
+    operating.jumper('TB1.R', 'TB1.G');
+    operating.advance(30_000);
+    expect(is(operating, 'M1')).toContain('running');
+  });
+
+  test('a lost charge opens the low-pressure switch and stops the compressor', () => {
+    const operating = cooling(heatPump('plant:charge-lost'));
+    operating.advance(10 * 60_000);
+    expect(operating.isClosed('LPS.contact')).toBe(false);
+    expect(is(operating, 'CMP')).not.toContain('running');
+  });
+
+  test('a blocked outdoor coil drives the head pressure up until the high-pressure switch opens', () => {
+    const operating = cooling(heatPump('plant:outdoor-coil-blocked'));
+    expect(
+      secondsUntil(operating, () => !operating.isClosed('HPS.contact'), 1800, 5),
+    ).toBeDefined();
+  });
+
+  test('a full drain pan stops the cooling call and leaves the thermostat lit', () => {
+    const operating = cooling(heatPump('plant:pan-full'));
+    expect(is(operating, 'TS')).toContain('display');
+    expect(is(operating, 'CMP')).not.toContain('running');
+  });
+
+  test('in defrost the outdoor fan stops, the compressor runs on and the electric heat tempers the air', () => {
+    const operating = heatPump();
+    set(operating, {'plant.outdoorDegF': 30, 'plant.roomDegF': 66, 'TS.mode': 'heat'}, 300);
+    const defrost = secondsUntil(
+      operating,
+      () => is(operating, 'CMP').includes('running') && !is(operating, 'M2').includes('running'),
+      3 * 3600,
+      10,
+    );
+    expect(defrost).toBeDefined();
+    operating.advance(5000);
+    expect(is(operating, 'CMP')).toContain('running');
+    expect(amps(operating, 'W27')).toBeGreaterThan(15);
+  });
+
+  test('a weak run capacitor leaves a fan turning with more amps; 2652·A/V tells how weak', () => {
+    const microfarads = (operating: OperatingUnit): number =>
+      (2652.6 * amps(operating, 'W78')) / volts(operating, 'C2.FAN', 'C2.C');
+    const good = cooling(heatPump());
+    const weak = cooling(heatPump('C2:fan-weak'));
+    expect(is(weak, 'M2')).toContain('running');
+    expect(amps(weak, 'W76')).toBeGreaterThan(amps(good, 'W76') * 1.1);
+    expect(microfarads(good)).toBeGreaterThan(4.7);
+    expect(microfarads(weak)).toBeLessThan(3);
+  });
+
+  test('a compressor with a weak capacitor hums against its pressure and goes off on its overload', () => {
+    const operating = heatPump('C2:herm-weak');
+    set(operating, {'plant.outdoorDegF': 92, 'plant.roomDegF': 80, 'TS.mode': 'cool'}, 1);
+    expect(is(operating, 'CMP')).toContain('humming');
+    expect(secondsUntil(operating, () => !operating.isClosed('CMP.overload'), 120)).toBeDefined();
+  });
+
+  test('a pitted contactor warms under load: its volts times its amps are watts', () => {
+    const loaded = cooling(heatPump('K3:pole1-pitted'));
+    const watts = volts(loaded, 'K3.L1', 'K3.T1') * amps(loaded, 'W71');
+    expect(watts).toBeGreaterThan(30);
   });
 });
