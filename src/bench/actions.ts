@@ -1,8 +1,9 @@
+import type {Keeping} from '../meter/extremes.ts';
 import type {MeterFunction} from '../meter/meter-function.ts';
 
 /** What a student expects before a reading: a value with its unit as the meter would show it, or words. */
 export interface Expectation {
-  /** Number expected, in the base unit of the function (volts, ohms, amps); absent when only words are given. */
+  /** Number expected, in the base unit of the function (volts, ohms, amps, hertz, farads); absent when only words are given. */
   readonly value?: number;
   /** `open` = OL expected. */
   readonly open?: boolean;
@@ -10,6 +11,10 @@ export interface Expectation {
 
 /** How much a hint gives away: what question to answer next, where to look, or the very reading. */
 export type HintLevel = 1 | 2 | 3;
+
+/** What of the meter can be renewed. */
+export const meterCares = ['battery', 'leads', 'fuse'] as const;
+export type MeterCare = (typeof meterCares)[number];
 
 /**
  * Everything a student does, one at a time. An attempt is its actions in order; replaying them gives the
@@ -24,6 +29,12 @@ export type Action =
   | {readonly do: 'open-cover'; readonly enclosure: string}
   | {readonly do: 'close-cover'; readonly enclosure: string}
   | {readonly do: 'meter'; readonly function: MeterFunction}
+  /** What the glass keeps from now on: the last reading when the unit changes, or the least and the most. */
+  | {readonly do: 'keep'; readonly what: Keeping}
+  /** See to the meter itself: a fresh battery, other leads, a new fuse in the microamps input. */
+  | {readonly do: 'renew'; readonly what: MeterCare}
+  /** Lay a bleed resistor across two points until a capacitor between them is empty. */
+  | {readonly do: 'discharge'; readonly from: string; readonly to: string}
   /** Put both leads down and read. `expected` is what the student wrote before reading; absent = skipped. */
   | {
       readonly do: 'read';

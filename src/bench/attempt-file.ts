@@ -1,6 +1,7 @@
 import {z} from 'zod';
+import {keepings} from '../meter/extremes.ts';
 import {meterFunctions} from '../meter/meter-function.ts';
-import type {Action} from './actions.ts';
+import {meterCares, type Action} from './actions.ts';
 import type {AttemptRecord} from './attempt.ts';
 
 const name = z.string().min(1).max(200);
@@ -20,6 +21,9 @@ export const actionSchema = z.discriminatedUnion('do', [
   z.strictObject({do: z.literal('open-cover'), enclosure: name}),
   z.strictObject({do: z.literal('close-cover'), enclosure: name}),
   z.strictObject({do: z.literal('meter'), function: z.enum(meterFunctions)}),
+  z.strictObject({do: z.literal('keep'), what: z.enum(keepings)}),
+  z.strictObject({do: z.literal('renew'), what: z.enum(meterCares)}),
+  z.strictObject({do: z.literal('discharge'), from: name, to: name}),
   z.strictObject({do: z.literal('read'), red: name, black: name, expected}),
   z.strictObject({do: z.literal('clamp'), wire: name, expected}),
   z.strictObject({do: z.literal('lift'), end: name}),

@@ -1,5 +1,6 @@
 import type {Control} from '../parts/part-kind.ts';
 import type {Observation} from '../sequences/operating-unit.ts';
+import type {Extremes, Keeping} from '../meter/extremes.ts';
 import type {MeterDisplay} from '../meter/meter.ts';
 import type {MeterFunction} from '../meter/meter-function.ts';
 import type {Expectation, HintLevel} from './actions.ts';
@@ -44,6 +45,14 @@ export interface MeterView {
   readonly black?: string;
   readonly clamp?: string;
   readonly display?: MeterDisplay;
+  /** What the glass keeps; absent = nothing. */
+  readonly keeps?: Keeping;
+  /** The display is an earlier one, kept while the unit changed. */
+  readonly held?: boolean;
+  /** The least and the most since recording began. */
+  readonly extremes?: Extremes;
+  /** The meter of this call may itself be at fault: it is to be proved, whether it is or not. */
+  readonly toProve?: boolean;
 }
 
 /** One line of the field log. Nothing is ever deleted from it. */
@@ -60,6 +69,10 @@ export interface LogEntry {
   readonly wire?: string;
   readonly expected?: Expectation;
   readonly display?: MeterDisplay;
+  /** The least and the most that a recording meter has shown up to here. */
+  readonly extremes?: Extremes;
+  /** The fuse of the meter's microamps input blew at this. */
+  readonly fuseBlew?: boolean;
   /** A note's text or what was done. */
   readonly text?: string;
   /** Where the coach was asked: how much the hint gave away. Its words are in {@link text}. */

@@ -2,18 +2,20 @@ import type {Unit} from '../content/unit.ts';
 import {catalogue} from '../faults/catalogue.ts';
 import type {Fault} from '../faults/fault.ts';
 import {circuitClasses} from '../faults/nets.ts';
-import {calibrationOf, type Calibration} from '../meter/calibration.ts';
+import {calibrationOf} from '../meter/calibration.ts';
 import type {MeterFunction} from '../meter/meter-function.ts';
-import {readMeter} from '../meter/read-meter.ts';
+import type {MeterFlaw} from '../meter/meter-condition.ts';
 import type {MeterDisplay} from '../meter/meter.ts';
 import {operateUnit} from '../sequences/operate-unit.ts';
-import type {OperatingUnit} from '../sequences/operating-unit.ts';
+import type {Observation, OperatingUnit} from '../sequences/operating-unit.ts';
 import type {Action} from './actions.ts';
 import {actionCost} from './action-costs.ts';
 import {controlsOf, type PlacedControl} from './bench-controls.ts';
 import type {BenchView, LogEntry, SafetyFinding} from './bench-view.ts';
 import {cautionsNow} from './cautions.ts';
 import {doneText} from './done-text.ts';
+import {MeterInHand} from './meter-in-hand.ts';
+import {bleedOhms, bleedSeconds, microampsAcross} from './meter-practice.ts';
 import {Reach} from './reach.ts';
 import {refusal} from './refuse-action.ts';
 import {breachesAfter, breachesBefore, type Breach} from './safe-practice.ts';
@@ -28,6 +30,8 @@ export interface BenchSetup {
   readonly complaint: string;
   /** Decides the meter's own error; 0 = an exact meter. */
   readonly seed: number;
+  /** What may be wrong with the meter; absent = it is sound, and nobody need wonder. */
+  readonly meterFlaw?: MeterFlaw;
   /** How a unit is put into operation; {@link operateUnit} unless a test says otherwise. */
   readonly operate?: (unit: Unit, faults: readonly Fault[]) => OperatingUnit;
 }
@@ -48,7 +52,7 @@ export class Bench {
   private readonly reach: Reach;
   private readonly controls: readonly PlacedControl[];
   private readonly classes: Standing['classes'];
-  private readonly calibration: Calibration;
+  private readonly meter: MeterInHand;
   private readonly open = new Set<string>();
   private readonly locked = new Set<string>();
   private readonly lifted: string[] = [];
@@ -57,9 +61,6 @@ export class Bench {
   private readonly findings: SafetyFinding[] = [];
   private readonly done: {readonly action: Action; readonly entry?: LogEntry}[] = [];
   private readonly told = new Set<string>();
-  private function: MeterFunction = 'ac-volts';
-  private leads: {red?: string; black?: string; clamp?: string} = {};
-  private display: MeterDisplay | undefined;
   private minutes = 0;
   private isolatedSince = 0;
   private stage: BenchView['stage'] = 'working';
@@ -72,7 +73,7 @@ export class Bench {
     this.reach = new Reach(setup.unit);
     this.controls = controlsOf(setup.unit);
     this.classes = circuitClasses(setup.unit);
-    this.calibration = calibrationOf(setup.seed);
+    this.meter = new MeterInHand(this.operating, calibrationOf(setup.seed), setup.meterFlaw);
   }
 
   /** Does a row of actions on a new bench. Throws an Error that names the first one that cannot be done. */
@@ -99,10 +100,15 @@ export class Bench {
     if (refused !== undefined) return {refused};
     const breaches = breachesBefore(action, this.standing());
     const state = statePhrase(this.standing());
+    const blewBefore = this.meter.fusesBlown;
+    if (changesUnit(action)) this.meter.beginWatching();
     const display = this.perform(action);
+    if (changesUnit(action)) this.meter.checkFuse();
     breaches.push(...breachesAfter(action, this.standing()));
+    const fuseBlew = this.meter.fusesBlown > blewBefore;
+    if (fuseBlew) breaches.push(microampsAcross(this.meter.red!, this.meter.black!));
     this.minutes += actionCost(action);
-    if (action.do === 'meter') {
+    if (action.do === 'meter' || action.do === 'keep') {
       this.done.push({action});
       return {};
     }
@@ -114,14 +120,16 @@ export class Bench {
       minutes: this.minutes,
       // a reading is of the state that it found; what was done shows the state that it left
       state: display ? state : statePhrase(this.standing()),
-      ...readingFields(action, this.function),
+      ...readingFields(action, this.meter.function),
+      ...(this.meter.extremes && !display ? {extremes: this.meter.extremes} : {}),
+      ...(fuseBlew ? {fuseBlew} : {}),
       ...(display ? {display} : {text: doneText(action, this.setup.unit)}),
       ...(action.do === 'hint' ? {hint: action.level} : {}),
       findings: this.report(breaches, index),
     };
     this.lines.push(entry);
     this.done.push({action, entry});
-    if (changesUnit(action)) this.display = undefined;
+    if (changesUnit(action)) this.meter.unitChanged();
     return {entry};
   }
 
@@ -133,9 +141,7 @@ export class Bench {
       complaint: this.setup.complaint,
       timeMs: this.operating.timeMs,
       minutes: this.minutes,
-      observations: this.operating
-        .observations()
-        .filter((seen) => !seen.behindCover || this.reach.isOpen(seen.part, this.open)),
+      observations: this.sees,
       controls: this.controls.map(({target, part, control}) => ({
         target,
         part,
@@ -149,16 +155,19 @@ export class Bench {
       })),
       lifted: [...this.lifted],
       jumpers: this.jumpers.map(([a, b]) => [a, b] as const),
-      meter: {
-        function: this.function,
-        ...this.leads,
-        ...(this.display ? {display: this.display} : {}),
-      },
+      meter: this.meter.view(),
       log: [...this.lines],
       safety: [...this.findings],
       cautions: cautionsNow(standing),
       stage: this.stage,
     };
+  }
+
+  /** What can be seen and heard now, with the covers as they are. */
+  get sees(): readonly Observation[] {
+    return this.operating
+      .observations()
+      .filter((seen) => !seen.behindCover || this.reach.isOpen(seen.part, this.open));
   }
 
   /** The actions done so far, in order: all that need be stored. */
@@ -191,7 +200,7 @@ export class Bench {
       locked: this.locked,
       lifted: this.lifted,
       jumpers: this.jumpers,
-      function: this.function,
+      function: this.meter.function,
       log: this.lines,
       isolatedSince: this.isolatedSince,
     };
@@ -217,25 +226,21 @@ export class Bench {
         this.open.delete(action.enclosure);
         return undefined;
       case 'meter':
-        this.function = action.function;
-        this.display = undefined;
+        this.meter.choose(action.function);
+        return undefined;
+      case 'keep':
+        this.meter.keep(action.what);
+        return undefined;
+      case 'renew':
+        this.meter.renew(action.what);
+        return undefined;
+      case 'discharge':
+        this.operating.bleed(action.from, action.to, bleedOhms, bleedSeconds);
         return undefined;
       case 'read':
-        this.leads = {...this.leads, red: action.red, black: action.black};
-        return (this.display = readMeter(
-          this.function,
-          this.operating,
-          {red: action.red, black: action.black},
-          this.calibration,
-        ));
+        return this.meter.read(action.red, action.black);
       case 'clamp':
-        this.leads = {...this.leads, clamp: action.wire};
-        return (this.display = readMeter(
-          'clamp-amps',
-          this.operating,
-          {wire: action.wire},
-          this.calibration,
-        ));
+        return this.meter.clampOn(action.wire);
       case 'lift':
         this.operating.lift(action.end);
         this.lifted.push(action.end);
@@ -252,7 +257,7 @@ export class Bench {
         this.removeJumper(action.from, action.to);
         return undefined;
       case 'wait':
-        this.operating.advance(Math.round(action.seconds * 1000));
+        this.meter.wait(Math.round(action.seconds * 1000));
         return undefined;
       case 'name':
         this.names = [...this.names, {fault: action.fault, evidence: action.evidence}];

@@ -1,7 +1,8 @@
 import {inSentence} from '../content/in-sentence.ts';
+import {sourcingFunctions} from '../meter/meter-function.ts';
 import type {Caution} from './bench-view.ts';
 import {dangerousVolts, hottest, isolatedParts, liveVolts} from './live.ts';
-import {proofOfDead} from './proof-of-dead.ts';
+import {proofOfDead, provedDischarged} from './proof-of-dead.ts';
 import type {Standing} from './standing.ts';
 
 /** Every caution ends in this: the tutor is not the authority on site. */
@@ -30,13 +31,16 @@ export function cautionsNow(standing: Standing): Caution[] {
       });
     }
   }
-  if (
-    (standing.function === 'ohms' || standing.function === 'continuity') &&
-    isolated.length === 0
-  ) {
+  if (sourcingFunctions.has(standing.function) && isolated.length === 0) {
     cautions.push({
       id: 'resistance-wants-dead',
-      text: 'Resistance and continuity are measured on a dead circuit only: isolate, lock, prove dead. A wire of the part must be lifted, or you read every path beside it too.',
+      text: 'Resistance, continuity and capacitance are measured on a dead circuit only: isolate, lock, prove dead. A wire of the part must be lifted, or you read every path beside it too.',
+    });
+  }
+  if (standing.function === 'dc-microamps') {
+    cautions.push({
+      id: 'microamps-in-series',
+      text: 'Microamps are read in series: power off, lift the wire, bridge the gap with the leads, power on. Across a source the input is nearly a short.',
     });
   }
   if (standing.jumpers.length) {
@@ -86,13 +90,16 @@ function lockOutSteps(
     ];
   }
   const capacitors = unit.parts.filter(
-    (part) => part.enclosure === id && capacitorKinds.has(part.kind),
+    (part) =>
+      part.enclosure === id &&
+      capacitorKinds.has(part.kind) &&
+      !provedDischarged(standing, part.id),
   );
   return capacitors.length
     ? [
         {
           id: `discharge:${id}`,
-          text: `Proved dead. Capacitors can hold a charge: discharge ${capacitors.map((part) => part.id).join(', ')} through a resistor and measure it before you touch its terminals.`,
+          text: `Proved dead. Capacitors can hold a charge: discharge ${capacitors.map((part) => part.id).join(', ')} through a resistor and measure volts DC before you touch its terminals.`,
         },
       ]
     : [];

@@ -3,7 +3,7 @@ import type {Unit} from '../content/unit.ts';
 import {catalogue} from '../faults/catalogue.ts';
 import type {Control} from '../parts/part-kind.ts';
 import {plantControls} from '../plant/plant-of.ts';
-import type {Action} from './actions.ts';
+import type {Action, MeterCare} from './actions.ts';
 
 /** What was done, for its line in the field log. The fault that was named is what the student said, not what is. */
 export function doneText(action: Action, unit: Unit): string {
@@ -26,6 +26,10 @@ export function doneText(action: Action, unit: Unit): string {
       return `Laid a jumper from ${action.from} to ${action.to}`;
     case 'remove-jumper':
       return `Took the jumper off ${action.from} and ${action.to}`;
+    case 'renew':
+      return renewed[action.what];
+    case 'discharge':
+      return `Laid a bleed resistor across ${action.from} and ${action.to}`;
     case 'wait':
       return `Waited ${duration(action.seconds)}`;
     case 'note':
@@ -38,11 +42,18 @@ export function doneText(action: Action, unit: Unit): string {
     case 'give-up':
       return 'Gave up the search';
     case 'meter':
+    case 'keep':
     case 'read':
     case 'clamp':
       return '';
   }
 }
+
+const renewed: Readonly<Record<MeterCare, string>> = {
+  battery: 'Put a fresh battery in the meter',
+  leads: 'Took other leads for the meter',
+  fuse: 'Put a new fuse in the meter',
+};
 
 /** "Thermostat TS: mode to Cool", "Outdoor temperature to 92 °F": by the titles that stand on the controls. */
 function setText(target: string, value: string | number, unit: Unit): string {

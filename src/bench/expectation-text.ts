@@ -1,8 +1,10 @@
-import {functionNames} from '../meter/function-names.ts';
+import {functionNames, type FunctionName} from '../meter/function-names.ts';
 import type {MeterFunction} from '../meter/meter-function.ts';
 import type {Expectation} from './actions.ts';
 
 const prefixes: Readonly<Record<string, number>> = {
+  p: 1e-12,
+  n: 1e-9,
   u: 1e-6,
   µ: 1e-6,
   m: 1e-3,
@@ -13,7 +15,8 @@ const prefixes: Readonly<Record<string, number>> = {
 
 /**
  * What a person typed as their expectation, as a number in the function's base unit. Takes `24`, `24 V`,
- * `4.7k`, `120mV`, a decimal comma, and `OL` or `open`. An empty text means that they skip it.
+ * `4.7k`, `120mV`, a decimal comma, and `OL` or `open`. A plain number is in the unit that the function is written in:
+ * `35` on capacitance is 35 µF. An empty text means that they skip it.
  * @returns the expectation, `undefined` where skipped, or one sentence on what is wrong.
  */
 export function parseExpectation(
@@ -24,24 +27,34 @@ export function parseExpectation(
   if (typed === '') return undefined;
   if (/^(ol|open|o\.?l\.?)$/i.test(typed)) return {open: true};
   const match =
-    /^([+-]?\d+(?:[.,]\d+)?|[+-]?[.,]\d+)\s*([umkKMµ]?)\s*(v|vac|vdc|volts?|a|amps?|Ω|Ω|ohms?)?$/iu.exec(
+    /^([+-]?\d+(?:[.,]\d+)?|[+-]?[.,]\d+)\s*([pnumkKMµμ]?)\s*(v|vac|vdc|volts?|a|amps?|Ω|Ω|ohms?|hz|hertz|f|fd|farads?)?$/iu.exec(
       typed,
     );
-  const unit = functionNames[fn].baseUnit;
-  if (!match)
-    return `Write a number in ${unit}, such as ${unit === 'V' ? '24' : unit === 'A' ? '3.5' : '4.7k'}, or OL.`;
+  const {baseUnit: unit, written: plain, title} = functionNames[fn];
+  if (!match) return `Write a number in ${plain.unit}, such as ${examples[plain.unit]}, or OL.`;
   const [, digits = '', prefix = '', written = ''] = match;
   const meant = unitMeant(written);
   if (meant && meant !== unit)
-    return `The meter stands on ${functionNames[fn].title.toLowerCase()}: expect ${unit}, not ${meant}.`;
-  const value = Number(digits.replace(',', '.')) * (prefixes[prefix] ?? 1);
+    return `The meter stands on ${title.charAt(0).toLowerCase()}${title.slice(1)}: expect ${plain.unit}, not ${meant}.`;
+  const scale = prefix === '' && !meant ? plain.scale : (prefixes[prefix] ?? 1);
+  const value = Number(digits.replace(',', '.')) * scale;
   return {value: Number(value.toPrecision(12))};
 }
 
-function unitMeant(written: string): 'V' | 'A' | 'Ω' | undefined {
+const examples: Readonly<Record<string, string>> = {
+  V: '24',
+  A: '3.5',
+  Ω: '4.7k',
+  Hz: '60',
+  µF: '35',
+  µA: '3',
+};
+
+function unitMeant(written: string): FunctionName['baseUnit'] | undefined {
   if (written === '') return undefined;
   const first = written.charAt(0).toLowerCase();
-  return first === 'v' ? 'V' : first === 'a' ? 'A' : 'Ω';
+  const units = {v: 'V', a: 'A', h: 'Hz', f: 'F'} as const;
+  return units[first as keyof typeof units] ?? 'Ω';
 }
 
 /** An expectation as the log shows it: `24 V`, `4.7 kΩ`, `OL`; a dash where it was skipped. */
@@ -53,6 +66,8 @@ export function expectationText(
   if (expected.open) return 'OL';
   if (expected.value === undefined) return '–';
   const unit = fn ? functionNames[fn].baseUnit : '';
+  const plain = fn && functionNames[fn].written;
+  if (plain && plain.scale !== 1) return `${trim(expected.value / plain.scale)} ${plain.unit}`;
   const size = Math.abs(expected.value);
   if (size >= 1e6) return `${trim(expected.value / 1e6)} M${unit}`;
   if (size >= 1e3 && unit === 'Ω') return `${trim(expected.value / 1e3)} k${unit}`;

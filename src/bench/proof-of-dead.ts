@@ -45,7 +45,8 @@ export function proofOfDead(standing: Standing, enclosure: string): ProofOfDead 
 /** Volts of an alternating-voltage reading, else undefined. */
 function voltsRead(entry: LogEntry): number | undefined {
   if (entry.function !== 'ac-volts' && entry.function !== 'low-impedance-volts') return undefined;
-  return entry.display?.value;
+  // a meter that says its battery is empty proves nothing
+  return entry.display?.batteryLow ? undefined : entry.display?.value;
 }
 
 /** The terminal that a lifted end came from; any other point is itself. */
@@ -56,4 +57,23 @@ function landing({reach}: Standing, point: string): string {
 /** Enclosure in which a point lies. */
 export function enclosureOfPoint(standing: Standing, point: string): string | undefined {
   return standing.reach.enclosureOf(partOf(landing(standing, point)))?.id;
+}
+
+/** Whether a capacitor has been found empty since an isolating part was last moved: volts DC read between two of its terminals. */
+export function provedDischarged(standing: Standing, part: string): boolean {
+  const conductors = conductorsOf(standing.unit);
+  const terminals = (standing.unit.parts.find(({id}) => id === part)?.terminals ?? []).map(
+    (terminal) => `${part}.${terminal}`,
+  );
+  const at = (point: string): string | undefined =>
+    terminals.find((terminal) => conductors.same(terminal, landing(standing, point)));
+  const pairs = new Set<string>();
+  for (const entry of standing.log.slice(standing.isolatedSince)) {
+    const {value = Infinity, batteryLow} = entry.display ?? {};
+    if (entry.function !== 'dc-volts' || batteryLow || Math.abs(value) > deadVolts) continue;
+    const [red, black] = [at(entry.red!), at(entry.black!)];
+    if (red && black && red !== black) pairs.add([red, black].sort().join(' '));
+  }
+  // a section between each terminal and the first, the common
+  return pairs.size >= terminals.length - 1;
 }

@@ -1,5 +1,5 @@
 import {inSentence} from '../content/in-sentence.ts';
-import {meterFunctions} from '../meter/meter-function.ts';
+import {clampFunctions, meterFunctions} from '../meter/meter-function.ts';
 import type {Action} from './actions.ts';
 import type {BenchView} from './bench-view.ts';
 import {isolating, refuseSetting} from './bench-controls.ts';
@@ -34,16 +34,25 @@ export function refusal(action: Action, at: Judged): string | undefined {
       return meterFunctions.includes(action.function)
         ? undefined
         : `The meter has no function "${action.function}"; it has ${meterFunctions.join(', ')}.`;
+    case 'keep':
+    case 'renew':
+      return undefined;
+    case 'discharge':
+      if (action.from === action.to) return 'A bleed resistor goes between two different points.';
+      return (
+        at.reach.refusePoint(action.from, at.open, at.lifted) ??
+        at.reach.refusePoint(action.to, at.open, at.lifted)
+      );
     case 'read':
-      if (at.function === 'clamp-amps') {
-        return 'The meter stands on clamp amps; choose volts, ohms or continuity to use the leads.';
+      if (clampFunctions.has(at.function)) {
+        return `The meter stands on ${at.function === 'clamp-amps' ? 'clamp amps' : 'clamp hertz'}; choose volts, ohms or continuity to use the leads.`;
       }
       return (
         at.reach.refusePoint(action.red, at.open, at.lifted) ??
         at.reach.refusePoint(action.black, at.open, at.lifted)
       );
     case 'clamp':
-      if (at.function !== 'clamp-amps')
+      if (!clampFunctions.has(at.function))
         return 'Choose clamp amps on the meter before you close the clamp around a wire.';
       return at.reach.refuseWire(action.wire, at.open);
     case 'lift':

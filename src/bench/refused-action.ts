@@ -24,6 +24,9 @@ export function placeOf(action: Action): string {
     case 'remove-jumper':
       return 'jumpers';
     case 'meter':
+    case 'keep':
+    case 'renew':
+    case 'discharge':
     case 'read':
     case 'clamp':
       return 'meter';

@@ -1,11 +1,11 @@
 import {inSentence} from '../content/in-sentence.ts';
 import type {Action} from './actions.ts';
 import type {SafetyFinding} from './bench-view.ts';
-import {disturbed} from '../meter/read-meter.ts';
 import {partOf} from '../faults/nets.ts';
 import {dangerousVolts, isolatedParts, liveVolts, touchVolts} from './live.ts';
 import {bypassedSafeties} from './jumper-judgement.ts';
 import {isLockedOut} from './lock-out.ts';
+import {chargedTerminal, dischargeBreaches, readingBreaches} from './meter-practice.ts';
 import {proofOfDead} from './proof-of-dead.ts';
 import type {Standing} from './standing.ts';
 
@@ -27,9 +27,14 @@ const shortAmps = 5;
 export function breachesBefore(action: Action, standing: Standing): Breach[] {
   switch (action.do) {
     case 'read':
-      return resistanceOnLive(action.red, action.black, standing);
+      return readingBreaches(action.red, action.black, standing);
+    case 'discharge':
+      return dischargeBreaches(action.from, action.to, standing);
     case 'lift':
-      return lifting(action.end, standing);
+      return [
+        ...lifting(action.end, standing),
+        ...chargedTerminal(standing.reach.end(action.end)!.terminal, standing),
+      ];
     case 'jumper':
       return jumpering(action.from, action.to, standing);
     case 'clear':
@@ -81,24 +86,6 @@ export function breachesAfter(action: Action, standing: Standing): Breach[] {
     }
   }
   return breaches;
-}
-
-/** Resistance and continuity are for dead circuits, whatever the leads happen to show between them. */
-function resistanceOnLive(red: string, black: string, standing: Standing): Breach[] {
-  const {operating} = standing;
-  const fn = standing.function;
-  if (fn !== 'ohms' && fn !== 'continuity') return [];
-  const volts = Math.max(touchVolts(operating, red), touchVolts(operating, black));
-  const live = volts >= liveVolts || disturbed(fn, operating, red, black);
-  if (!live) return [];
-  const what = fn === 'ohms' ? 'Resistance' : 'Continuity';
-  return [
-    {
-      id: `resistance-on-live:${red}:${black}`,
-      severity: volts >= dangerousVolts ? 'danger' : 'caution',
-      text: `${what} measured on a live circuit (${red} to ${black}${volts >= 1 ? `, ${Math.round(volts)} V to earth` : ''}). The reading is wrong and a meter can be destroyed in your hand: isolate and prove dead first.`,
-    },
-  ];
 }
 
 function lifting(end: string, standing: Standing): Breach[] {

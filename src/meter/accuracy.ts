@@ -8,7 +8,7 @@ export function errorLimit(amount: number, accuracy: Accuracy, resolution: numbe
 }
 
 /**
- * The amounts (volts, ohms, amps) that may truly be there when the meter shows this. At OL the lower limit
+ * The amounts (in the base unit) that may truly be there when the meter shows this. At OL the lower limit
  * is the top of the last range, less its error, and the upper limit is infinite.
  */
 export function accuracyBand(
@@ -23,7 +23,7 @@ export function accuracyBand(
   const limit = errorLimit(display.value, accuracy, rangeOf(fn, display.value).resolution);
   const low = display.value - limit;
   // an amount without a sign cannot be below zero
-  return {low: fn === 'dc-volts' ? low : Math.max(0, low), high: display.value + limit};
+  return {low: meterSpec[fn].signed ? low : Math.max(0, low), high: display.value + limit};
 }
 
 /**
@@ -38,7 +38,8 @@ export function differ(fn: MeterFunction, a: MeterDisplay, b: MeterDisplay): boo
   return bandA.high < bandB.low || bandB.high < bandA.low;
 }
 
-function rangeOf(fn: MeterFunction, amount: number): MeterRange {
+/** The range on which a function shows an amount. */
+export function rangeOf(fn: MeterFunction, amount: number): MeterRange {
   const {ranges} = meterSpec[fn];
   return ranges.find((r) => Math.abs(amount) <= r.upTo) ?? ranges[ranges.length - 1]!;
 }

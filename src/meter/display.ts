@@ -4,7 +4,7 @@ import {meterSpec, type MeterRange} from './meter-spec.ts';
 
 /**
  * Shows an amount as the meter would: lowest range that holds it, rounded to that range's last digit.
- * `amount` is in the base unit (volts, ohms, amps), signed for direct current. Beyond the last range, or
+ * `amount` is in the base unit (volts, ohms, amps, hertz, farads), signed for direct current. Beyond the last range, or
  * infinite, it shows OL.
  */
 export function show(fn: MeterFunction, amount: number): MeterDisplay {

@@ -43,6 +43,29 @@ export const hazardSymbol = html`<svg viewBox="0 0 20 18" aria-hidden="true">
   />
 </svg>`;
 
+/** A jaw around a wire. */
+const jaw = html`<svg viewBox="0 0 14 14" aria-hidden="true">
+  <path
+    d="M7 1.2a5.8 5.8 0 1 0 4.6 2.3"
+    fill="none"
+    stroke="currentColor"
+    stroke-width="2"
+    stroke-linecap="round"
+  />
+  <circle cx="7" cy="7" r="1.8" fill="currentColor" />
+</svg>`;
+
+/** Two plates: the drawing symbol of a capacitor. */
+const plates = html`<svg viewBox="0 0 20 14" aria-hidden="true">
+  <path
+    d="M1 7h7M12 7h7M8 1v12M12 1v12"
+    fill="none"
+    stroke="currentColor"
+    stroke-width="2"
+    stroke-linecap="round"
+  />
+</svg>`;
+
 /** The symbol on a key: the usual ones of the standards for V, Ω and A, with a wave or dashes. */
 export const functionSymbols: Readonly<Record<MeterFunction, TemplateResult>> = {
   'ac-volts': html`V${alternating}`,
@@ -51,4 +74,8 @@ export const functionSymbols: Readonly<Record<MeterFunction, TemplateResult>> = 
   ohms: html`Ω`,
   continuity: toneSymbol,
   'clamp-amps': html`A${alternating}`,
+  hertz: html`Hz`,
+  'clamp-hertz': html`Hz${jaw}`,
+  capacitance: plates,
+  'dc-microamps': html`µA${direct}`,
 };

@@ -1,5 +1,6 @@
 import type {Unit} from '../content/unit.ts';
 import type {Complex, ElementStates} from '../parts/element.ts';
+import type {Across, ChargingPath} from '../circuits/capacitor-charge.ts';
 import type {Network} from '../circuits/network.ts';
 import type {Solution} from '../circuits/solution.ts';
 import type {Fault} from '../faults/fault.ts';
@@ -49,6 +50,18 @@ export interface OperatingUnit {
   land(end: string): void;
   jumper(a: string, b: string): void;
   removeJumper(a: string, b: string): void;
+  /**
+   * Lay a meter's leads on two points and leave them there: few ohms become a part of the circuit, many only let the
+   * charge of capacitors run off. The leads fall off when a point goes.
+   */
+  connectMeter(a: string, b: string, ohms: number): void;
+  disconnectMeter(): void;
+  /** The leads that lie on now, with the ohms between them. */
+  readonly meterLeads: Across | undefined;
+  /** Lay a resistance across two points for so many seconds of hand work, so that charge runs off; no time passes for anything else. */
+  bleed(a: string, b: string, ohms: number, seconds: number): void;
+  /** Called whenever the motors are about to find their speed, so that a starting current can be caught; one watcher, or none. */
+  watch(watcher: (() => void) | undefined): void;
   /** Let simulated time pass, in integer milliseconds; fires everything that falls due, in order. */
   advance(milliseconds: number): void;
   /** Take the faults away (repair) and settle again; what has burnt since is renewed too. */
@@ -57,6 +70,10 @@ export interface OperatingUnit {
   acVolts(a: string, b: string): Complex;
   dcVolts(a: string, b: string): number;
   thevenin(a: string, b: string, network: 'ac' | 'dc'): Thevenin;
+  /** Direct volts that charged capacitors put on two points, a second after an input of so many ohms is laid on. */
+  chargeVolts(a: string, b: string, inputOhms: number): number;
+  /** What a constant direct current into `a` and out of `b` meets: resistance at once, capacitors as they fill. */
+  chargingPath(a: string, b: string): ChargingPath;
   /** The solved network of the present state, for work on many points at once. Good until the unit changes. */
   solution(network: 'ac' | 'dc'): Solution;
   /** RMS phasor amps through a placed element or wire, from its `a` to its `b`. */

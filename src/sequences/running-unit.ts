@@ -1,3 +1,4 @@
+import type {Across, ChargingPath} from '../circuits/capacitor-charge.ts';
 import type {Network} from '../circuits/network.ts';
 import type {Solution} from '../circuits/solution.ts';
 import type {Unit} from '../content/unit.ts';
@@ -11,11 +12,15 @@ import {startPart} from './operated-part.ts';
 import type {Observation, OperatingUnit, Settling, Thevenin} from './operating-unit.ts';
 import {alterationsOf} from '../faults/alterations.ts';
 import type {Situation} from './situation.ts';
+import {StoredCharge, chargeOf, handSeconds, type Discharging} from './stored-charge.ts';
 import {Works} from './works.ts';
 import {WrongTargetError} from './wrong-target-error.ts';
 
 /** More things due at one millisecond than any unit has parts are a mistake in a machine. */
 const mostAtOneMs = 1000;
+
+/** Leads with more ohms between them than this change nothing in a circuit but the charge of its capacitors. */
+const burdenOhms = 1e4;
 
 /** Values that only a test or a sequence of operation sets, such as a coil's temperature; every sane number will do. */
 const anyNumber = {type: 'number', min: -10_000, max: 10_000} as const;
@@ -29,6 +34,8 @@ export class RunningUnit implements OperatingUnit {
   private lifted: readonly string[];
   private jumpers: readonly (readonly [string, string])[];
   private last: Settling;
+  private leads: Across | undefined;
+  private charge: StoredCharge;
 
   /** Goes on from a situation; one that has never settled settles now. */
   constructor(situation: Situation) {
@@ -38,7 +45,10 @@ export class RunningUnit implements OperatingUnit {
     this.lifted = situation.lifted;
     this.jumpers = situation.jumpers;
     this.works = new Works(situation);
+    this.leads = situation.meterLeads;
+    this.charge = situation.charge ?? StoredCharge.none;
     this.last = situation.settling ?? this.works.settle();
+    if (!situation.settling) this.chargeSwitched(0);
   }
 
   get faults(): readonly Fault[] {
@@ -82,6 +92,7 @@ export class RunningUnit implements OperatingUnit {
       if (event) this.works.send(this.works.facts.indexOf.get(owner)!, event);
     }
     this.last = this.works.settle();
+    this.chargeSwitched(handSeconds);
   }
 
   valueOf(target: string): string | number {
@@ -107,6 +118,8 @@ export class RunningUnit implements OperatingUnit {
     if (!this.lifted.includes(end)) throw new WrongTargetError('lifted wire end', end, this.lifted);
     // a jumper clipped to the loose end comes off with it
     const jumpers = this.jumpers.filter((jumper) => !jumper.includes(end));
+    // and so does a meter's lead
+    if (this.leads?.a === end || this.leads?.b === end) this.leads = undefined;
     this.rewire(
       this.lifted.filter((each) => each !== end),
       jumpers,
@@ -135,6 +148,35 @@ export class RunningUnit implements OperatingUnit {
     );
   }
 
+  connectMeter(a: string, b: string, ohms: number): void {
+    const points = this.probePoints();
+    for (const point of [a, b])
+      if (point !== 'earth' && !points.includes(point))
+        throw new WrongTargetError('point for a lead', point, points);
+    const before = this.leads;
+    if (before?.a === a && before.b === b && before.ohms === ohms) return;
+    this.leads = a === b ? undefined : {a, b, ohms};
+    if (isBurden(before) || isBurden(this.leads)) this.rewire(this.lifted, this.jumpers);
+  }
+
+  disconnectMeter(): void {
+    const before = this.leads;
+    this.leads = undefined;
+    if (isBurden(before)) this.rewire(this.lifted, this.jumpers);
+  }
+
+  get meterLeads(): Across | undefined {
+    return this.leads;
+  }
+
+  bleed(a: string, b: string, ohms: number, seconds: number): void {
+    this.charge = this.charge.after(seconds, this.discharging, {a, b, ohms});
+  }
+
+  watch(watcher: (() => void) | undefined): void {
+    this.works.watcher = watcher;
+  }
+
   advance(milliseconds: number): void {
     if (!Number.isInteger(milliseconds) || milliseconds < 0)
       throw new RangeError(`Time passes in whole milliseconds, not ${milliseconds}.`);
@@ -150,11 +192,12 @@ export class RunningUnit implements OperatingUnit {
         throw new Error(
           `Time stands still at ${due.atMs} ms: a machine does not move its due time on.`,
         );
-      works.atMs = Math.max(works.atMs, due.atMs);
+      this.passTo(Math.max(works.atMs, due.atMs));
       due.fire();
       this.last = works.settle();
+      this.chargeSwitched(0);
     }
-    works.atMs = untilMs;
+    this.passTo(untilMs);
     // machines move at events alone; but sensors follow the plant, so readings must see the present
     works.changed();
   }
@@ -191,6 +234,14 @@ export class RunningUnit implements OperatingUnit {
 
   thevenin(a: string, b: string, network: 'ac' | 'dc'): Thevenin {
     return this.works.network[network].thevenin(a, b);
+  }
+
+  chargeVolts(a: string, b: string, inputOhms: number): number {
+    return this.charge.voltsBetween(a, b, inputOhms, this.discharging);
+  }
+
+  chargingPath(a: string, b: string): ChargingPath {
+    return chargeOf(this.discharging).chargingPath(a, b);
   }
 
   solution(network: 'ac' | 'dc'): Solution {
@@ -248,15 +299,39 @@ export class RunningUnit implements OperatingUnit {
       jumpers: this.jumpers,
       wired: this.works.network.wired,
       settling: this.last,
+      meterLeads: this.leads,
+      charge: this.charge,
     });
   }
 
   private rewire(lifted: readonly string[], jumpers: readonly (readonly [string, string])[]): void {
-    const wired: WiredNetwork = wire(this.unit, alterationsOf(this.present, lifted, jumpers));
+    const altered = alterationsOf(this.present, lifted, jumpers);
+    const burden = isBurden(this.leads) ? [{id: 'meter:leads', ...this.leads}] : [];
+    const wired: WiredNetwork = wire(this.unit, {...altered, paths: [...altered.paths, ...burden]});
     this.lifted = lifted;
     this.jumpers = jumpers;
     this.works.rewire(wired);
     this.last = this.works.settle();
+    this.chargeSwitched(handSeconds);
+  }
+
+  /** The clock moves on with everything as it stands; meanwhile charge runs off. */
+  private passTo(atMs: number): void {
+    const seconds = (atMs - this.works.atMs) / 1000;
+    this.charge = this.charge.after(seconds, this.discharging, this.leads);
+    this.works.atMs = atMs;
+  }
+
+  /** What has settled may have switched capacitors on or off; hands take their time to the next thing. */
+  private chargeSwitched(seconds: number): void {
+    const {network} = this.works;
+    this.charge = this.charge
+      .switched(network.wired.network, network.ac)
+      .after(seconds, this.discharging, this.leads);
+  }
+
+  private get discharging(): Discharging {
+    return {network: this.network, dc: () => this.works.network.dc};
   }
 
   private wrongTarget(target: string): WrongTargetError {
@@ -272,6 +347,10 @@ export class RunningUnit implements OperatingUnit {
 function split(target: string): [owner: string, name: string] {
   const dot = target.indexOf('.');
   return dot < 0 ? [target, ''] : [target.slice(0, dot), target.slice(dot + 1)];
+}
+
+function isBurden(leads: Across | undefined): leads is Across {
+  return leads !== undefined && leads.ohms < burdenOhms;
 }
 
 function joins([p, q]: readonly [string, string], a: string, b: string): boolean {

@@ -13,6 +13,8 @@ export interface Settleable {
   balanceMotors(): boolean;
   /** How often something that the network depends on has changed. */
   readonly changes: number;
+  /** Somebody who watches a meter: contacts have moved, motors still have the speed they had. */
+  watcher?: (() => void) | undefined;
 }
 
 /** No unit needs as many rounds; past it everything still moving is left as it is. */
@@ -29,6 +31,7 @@ export function settle(unit: Settleable): Settling {
   let rounds = 0;
   for (;;) {
     rounds = moveContacts(unit, loose, rounds);
+    unit.watcher?.();
     if (rounds < mostRounds && unit.balanceMotors()) {
       rounds++;
       continue;

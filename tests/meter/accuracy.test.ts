@@ -3,7 +3,7 @@ import {describe, expect, test} from 'vitest';
 import {accuracyBand, differ} from '../../src/meter/accuracy.ts';
 import {calibrationOf, exact} from '../../src/meter/calibration.ts';
 import {overload, show} from '../../src/meter/display.ts';
-import {meterFunctions} from '../../src/meter/meter-function.ts';
+import {clampFunctions, meterFunctions} from '../../src/meter/meter-function.ts';
 import {readMeter} from '../../src/meter/read-meter.ts';
 import {behind, leads} from './thevenin-look.ts';
 
@@ -31,6 +31,11 @@ test('the warning triangle on one of two tells them apart', () => {
   expect(differ('ohms', live, live)).toBe(false);
 });
 
+/** Functions whose amount a made-up source can set: hertz come with the network, microamps and farads have tests of their own. */
+const readable = meterFunctions.filter(
+  (fn) => !clampFunctions.has(fn) && !['hertz', 'capacitance', 'dc-microamps'].includes(fn),
+);
+
 describe('the meter of an attempt', () => {
   test('without a seed is exact', () => {
     expect(calibrationOf(0)).toBe(exact);
@@ -46,7 +51,7 @@ describe('the meter of an attempt', () => {
       fc.property(
         fc.integer({min: 1, max: 1e6}),
         fc.double({min: 0.01, max: 990, noNaN: true}),
-        fc.constantFrom(...meterFunctions.filter((fn) => fn !== 'clamp-amps')),
+        fc.constantFrom(...readable),
         (seed, amount, fn) => {
           const resistance = fn === 'ohms' || fn === 'continuity';
           const look = behind(resistance ? {dcOhms: amount} : {acVolts: amount, dcVolts: amount});

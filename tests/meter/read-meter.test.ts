@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import {describe, expect, test} from 'vitest';
-import {meterFunctions} from '../../src/meter/meter-function.ts';
+import {clampFunctions, meterFunctions, sourcingFunctions} from '../../src/meter/meter-function.ts';
 import {readMeter} from '../../src/meter/read-meter.ts';
 import {behind, leads, reversed} from './thevenin-look.ts';
 
@@ -127,12 +127,12 @@ describe('laws of the meter', () => {
   });
 
   test('the text is the value, on every function and amount', () => {
-    const prefix: Record<string, number> = {m: 1e-3, k: 1e3, M: 1e6};
+    const prefix: Record<string, number> = {n: 1e-9, µ: 1e-6, m: 1e-3, k: 1e3, M: 1e6};
     fc.assert(
       fc.property(fc.constantFrom(...meterFunctions), volts, ohms, (fn, amount, dcOhms) => {
-        const live = fn === 'ohms' || fn === 'continuity' ? {} : {acVolts: amount, dcVolts: amount};
+        const live = sourcingFunctions.has(fn) ? {} : {acVolts: amount, dcVolts: amount};
         const look = behind({...live, dcOhms, amps: {re: amount, im: 0}});
-        const display = readMeter(fn, look, fn === 'clamp-amps' ? {wire: 'W1'} : leads);
+        const display = readMeter(fn, look, clampFunctions.has(fn) ? {wire: 'W1'} : leads);
         if (display.overload) return display.text === 'OL';
         const scale = prefix[display.unit[0]] ?? 1;
         return (
