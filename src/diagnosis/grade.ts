@@ -1,4 +1,5 @@
 import type {HintLevel} from '../bench/actions.ts';
+import {hintPoints} from './hint-points.ts';
 
 /** What a grade is made of. */
 export interface Graded {
@@ -49,8 +50,6 @@ const cautionCosts = 2;
 const dollarsPerMinute = 2;
 /** Leads put down anywhere ask for about a quarter of what could be asked: that is where method begins. */
 const askedAtRandom = 0.25;
-/** A question that the coach asked is no longer one's own: our own choice, the same numbers as the minutes. */
-export const hintPoints: Readonly<Record<HintLevel, number>> = {1: 1, 2: 3, 3: 6};
 /** Good questions are half the method; minding the answers is the other half. */
 const againstOwnLog = 0.5;
 /** When less than this can still be gained, there is nothing left to ask and no reading is judged. */

@@ -1,4 +1,5 @@
 import type {Action} from '../bench/actions.ts';
+import {bleedOhms, bleedSeconds} from '../bench/meter-practice.ts';
 import type {Unit} from '../content/unit.ts';
 import type {Fault} from '../faults/fault.ts';
 import {operateUnit} from '../sequences/operate-unit.ts';
@@ -27,6 +28,7 @@ export function changesUnit(action: Action): boolean {
     case 'land':
     case 'jumper':
     case 'remove-jumper':
+    case 'discharge':
     case 'wait':
       return true;
     default:
@@ -51,6 +53,9 @@ export function redo(operating: OperatingUnit, action: Action): void {
       break;
     case 'remove-jumper':
       operating.removeJumper(action.from, action.to);
+      break;
+    case 'discharge':
+      operating.bleed(action.from, action.to, bleedOhms, bleedSeconds);
       break;
     case 'wait':
       operating.advance(Math.round(action.seconds * 1000));

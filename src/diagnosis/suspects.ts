@@ -1,5 +1,6 @@
 import type {Action} from '../bench/actions.ts';
 import type {LogEntry} from '../bench/bench-view.ts';
+import {layLeads, readWithLeads} from '../bench/lay-leads.ts';
 import type {Unit} from '../content/unit.ts';
 import {differ} from '../meter/accuracy.ts';
 import type {MeterDisplay} from '../meter/meter.ts';
@@ -9,6 +10,7 @@ import type {Observation, OperatingUnit} from '../sequences/operating-unit.ts';
 import {Conditions} from './conditions.ts';
 import {entropyBits, gainBits} from './entropy.ts';
 import {hypothesesOf, type Hypothesis} from './hypotheses.ts';
+import {MeterTrust} from './meter-trust.ts';
 import {outcomeGroups} from './outcome-groups.ts';
 import {changesUnit, redo, restingUnit} from './replayed-unit.ts';
 
@@ -47,6 +49,11 @@ export class Suspects {
   private kept: Kept[];
   /** How often something was done to the unit: what was worked out before the last time is out of date. */
   private changed = 0;
+  private readonly trust = new MeterTrust();
+  /** Suspects that readings of a meter not yet proved would have ruled out. */
+  private doubted = new Set<string>();
+  /** Leads lie on the suspects' units too. */
+  private leadsLie = false;
 
   constructor(unit: Unit, hypotheses: readonly Hypothesis[] = hypothesesOf(unit)) {
     this.unit = unit;
@@ -103,6 +110,11 @@ export class Suspects {
    */
   do(action: Action, sees?: readonly Observation[]): Elimination {
     this.conditions.follow(action);
+    if (action.do === 'renew') {
+      this.trust.renewed(action.what);
+      if (action.what === 'leads') this.doubted = new Set();
+    }
+    if (action.do === 'meter') this.takeLeadsOff();
     if (changesUnit(action)) {
       this.changed++;
       for (const {operating} of this.kept) redo(operating, action);
@@ -112,6 +124,7 @@ export class Suspects {
 
   /** Rules out every suspect whose unit would look or sound different now. */
   see(sees: readonly Observation[]): Elimination {
+    if (!this.trust.sightsCount) return this.eliminate(() => true, 0);
     const key = sightKey(this.conditions.visible(sees));
     const keys = new Map(
       this.kept.map(({operating}) => [
@@ -131,19 +144,60 @@ export class Suspects {
     );
   }
 
-  /** Rules out every suspect on which the meter would have shown something else, beyond its accuracy. */
-  read(fn: MeterFunction, at: Placement, display: MeterDisplay): Elimination {
+  /**
+   * Rules out every suspect on which the meter would have shown something else, beyond its accuracy.
+   *
+   * @param toProve the meter of this call may itself be at fault: what a broken lead could have shown is held back
+   *   until the leads are proved; see {@link MeterTrust}
+   */
+  read(fn: MeterFunction, at: Placement, display: MeterDisplay, toProve = false): Elimination {
     const displays = this.displays(fn, at);
     const groups = outcomeGroups(
       fn,
       displays,
       this.kept.map(({hypothesis}) => hypothesis.weight),
     );
-    const shown = new Map(this.kept.map((kept, i) => [kept, displays[i]]));
-    return this.eliminate(
-      (kept) => !differ(fn, display, shown.get(kept)!),
+    const out = new Set(
+      this.kept.flatMap(({hypothesis}, i) =>
+        differ(fn, display, displays[i]) ? [hypothesis.id] : [],
+      ),
+    );
+    const worth = this.trust.take(fn, display, toProve);
+    if (worth === 'when-proved') for (const id of out) this.doubted.add(id);
+    const proved = worth === 'counts' ? out : new Set<string>();
+    if (this.trust.isProved && this.doubted.size) {
+      for (const id of this.doubted) proved.add(id);
+      this.doubted = new Set();
+    }
+    const result = this.eliminate(
+      ({hypothesis}) => !proved.has(hypothesis.id),
       gainBits(groups.map((group) => group.weights)),
     );
+    if ('red' in at) this.leadsOn(fn, at.red, at.black, display);
+    return result;
+  }
+
+  /** The leads stay where they are on the suspects' units as well: on microamps they are a part of the circuit. */
+  private leadsOn(fn: MeterFunction, red: string, black: string, display: MeterDisplay): void {
+    const lies = fn !== 'dc-microamps' || (this.trust.closesGap && !display.fuseBlew);
+    if (!lies) {
+      this.takeLeadsOff();
+      return;
+    }
+    this.leadsLie = true;
+    // in series they close a circuit, so what was worked out before is out of date
+    if (fn === 'dc-microamps') this.changed++;
+    for (const {operating} of this.kept) {
+      layLeads(operating, fn, red, black);
+      readWithLeads(operating, fn, red, black);
+    }
+  }
+
+  private takeLeadsOff(): void {
+    if (!this.leadsLie) return;
+    this.leadsLie = false;
+    this.changed++;
+    for (const {operating} of this.kept) operating.disconnectMeter();
   }
 
   /** What the meter would show on each suspect now, in the order of {@link hypotheses}. */
@@ -154,8 +208,13 @@ export class Suspects {
   /** Follows a whole step of an attempt: the action and the line that it left in the field log. */
   step(action: Action, entry: LogEntry | undefined, sees: readonly Observation[]): Elimination {
     if (entry?.kind === 'reading' && entry.display && entry.function)
-      return this.read(entry.function, placementOf(entry), entry.display);
-    return this.do(action, sees);
+      return this.read(entry.function, placementOf(entry), entry.display, entry.toProve);
+    const told = this.do(action, sees);
+    if (entry?.fuseBlew) {
+      this.trust.fuseBlew();
+      this.takeLeadsOff();
+    }
+    return told;
   }
 
   private eliminate(stays: (kept: Kept) => boolean, expected: number): Elimination {

@@ -11,6 +11,8 @@ import type {RefusedAction} from '../../bench/refused-action.ts';
 import '../../bench/wire-work.element.ts';
 import type {WireTool} from '../../bench/wire-work.element.ts';
 import type {Unit} from '../../content/unit.ts';
+import '../../diagnosis/coach-panel.element.ts';
+import type {CoachState} from '../../diagnosis/coach-panel.element.ts';
 import '../../meter/meter-face.element.ts';
 import {functionNames} from '../../meter/function-names.ts';
 import type {MeterFunction} from '../../meter/meter-function.ts';
@@ -43,6 +45,7 @@ import type {BenchSettings} from './remembered.ts';
  * @event {{action: Action}} action-asked - A person wants it done.
  * @event {{settings: BenchSettings}} settings-changed - A person turned the drawing or the tone.
  * @event {{site: string}} site-pointed-out - A person pointed at a part or wire while {@link pointing}.
+ * @event coach-called - A person looks for the coach.
  * @event naming-asked - A person wants to name the fault.
  */
 @customElement('rb-bench-desk')
@@ -63,6 +66,8 @@ export class BenchDesk extends LitElement {
   };
   /** The bench is at work on an action. */
   @property({type: Boolean}) busy = false;
+  /** How the coach stands; absent where there is none to ask. */
+  @property({attribute: false}) coach?: CoachState;
   /** There is a fault to name. */
   @property({type: Boolean}) nameable = false;
   /** The next part or wire picked is being pointed out, not worked on. */
@@ -97,12 +102,16 @@ export class BenchDesk extends LitElement {
   override render() {
     const {unit, view} = this;
     if (!unit || !view) return nothing;
-    const sheet = this.panel === 'unit' || this.panel === 'log' || this.panel === 'notes';
+    const sheet =
+      this.panel === 'unit' ||
+      this.panel === 'log' ||
+      this.panel === 'notes' ||
+      this.panel === 'coach';
     return html`<div class="desk ${sheet ? 'sheet' : 'probing'} ${this.panel}">
       ${this.drawing(unit, view)}
       <div class="meter">${this.meter(view)}</div>
       <div class="tabs" role="tablist" aria-label="At hand" @keydown=${this.onTabsKeydown}>
-        ${panelTabs(this.panel, {log: view.log.length}, (panel) => this.showPanel(panel))}
+        ${panelTabs(this.panel, this.coach !== undefined, {log: view.log.length}, (panel) => this.showPanel(panel))}
       </div>
       ${
         this.nameable
@@ -124,7 +133,9 @@ export class BenchDesk extends LitElement {
   }
 
   showPanel(panel: Panel): void {
+    if (panel === 'coach' && !this.coach) return;
     this.panel = panel;
+    if (panel === 'coach') this.emit('coach-called');
     if (panel !== 'read') this.listOpen = false;
   }
 
@@ -252,6 +263,12 @@ export class BenchDesk extends LitElement {
             .safety=${view.safety}
             empty="No notes yet. A note is written into the field log with its time."
           ></rb-field-log>`;
+      case 'coach':
+        return html`<rb-coach-panel
+          .state=${this.coach ?? {is: 'following'}}
+          .log=${view.log}
+          ?over=${view.stage !== 'working'}
+        ></rb-coach-panel>`;
     }
   }
 
@@ -318,7 +335,7 @@ export class BenchDesk extends LitElement {
   }
 
   private onTabsKeydown(event: KeyboardEvent): void {
-    const panel = panelBeside(this.panel, event.key);
+    const panel = panelBeside(this.panel, this.coach !== undefined, event.key);
     if (!panel) return;
     event.preventDefault();
     void this.goToPanel(panel);

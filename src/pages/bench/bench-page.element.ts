@@ -1,6 +1,6 @@
 import {LitElement, html, nothing} from 'lit';
 import {customElement, property, query, state} from 'lit/decorators.js';
-import type {Action} from '../../bench/actions.ts';
+import type {Action, HintLevel} from '../../bench/actions.ts';
 import type {CatalogueLine} from '../../bench/bench-messages.ts';
 import type {BenchView} from '../../bench/bench-view.ts';
 import '../../bench/call-strip.element.ts';
@@ -24,6 +24,7 @@ import type {BenchDesk} from './bench-desk.element.ts';
 import type {BenchLink} from './bench-link.ts';
 import {benchPageStyles} from './bench-page.styles.ts';
 import {BenchSession} from './bench-session.ts';
+import {CoachAtWork} from './coach-at-work.ts';
 import {ContinuityTone} from './continuity-tone.ts';
 import './help-dialog.element.ts';
 import type {HelpDialog} from './help-dialog.element.ts';
@@ -78,6 +79,7 @@ export class BenchPage extends LitElement {
   private link?: BenchLink;
   private stopWatching: () => void = () => undefined;
   private readonly tone = new ContinuityTone();
+  private readonly coach = new CoachAtWork(this);
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -158,6 +160,9 @@ export class BenchPage extends LitElement {
         .busy=${this.busy}
         .nameable=${this.isCall && view.stage === 'working'}
         .pointing=${this.pointing}
+        .coach=${this.isCoached ? this.coach.state : undefined}
+        @coach-called=${() => this.coach.begin(this.link)}
+        @hint-asked=${(event: CustomEvent<{level: HintLevel}>) => this.askCoach(event.detail.level)}
         @action-asked=${this.onActionAsked}
         @settings-changed=${this.onSettingsChanged}
         @naming-asked=${this.startNaming}
@@ -239,6 +244,16 @@ export class BenchPage extends LitElement {
     return nothing;
   }
 
+  /** Asking is an action like any other: the hint is shown once it is kept. */
+  private async askCoach(level: HintLevel): Promise<void> {
+    const text = await this.coach.hint(level);
+    if (text !== undefined) await this.act({do: 'hint', level, text});
+  }
+
+  private get isCoached(): boolean {
+    return this.isCall && this.link?.coach !== undefined;
+  }
+
   private get isCall(): boolean {
     return this.head?.purpose === 'call';
   }
@@ -246,6 +261,7 @@ export class BenchPage extends LitElement {
   private async open(): Promise<void> {
     this.stopWatching();
     this.link?.close();
+    this.coach.leave();
     this.phase = {is: 'loading', resuming: false};
     try {
       const store = (this.store = await this.openStore());
@@ -290,6 +306,7 @@ export class BenchPage extends LitElement {
     if (isNewReading && latest.display?.tone && !this.settings.muted) this.tone.sound();
     else if (view.log.length > before) this.tone.hush();
     if (isNewReading) this.benchDesk?.readingShown();
+    if (view.stage === 'working') void this.coach.follow();
   }
 
   private readonly onActionAsked = (event: CustomEvent<{action: Action}>): void => {

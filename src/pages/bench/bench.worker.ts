@@ -6,6 +6,8 @@ import {debriefOf} from '../../diagnosis/debrief.ts';
 import {reasoningOf} from '../../diagnosis/reasoning.ts';
 import {catalogue} from '../../faults/catalogue.ts';
 import {operateUnit} from '../../sequences/operate-unit.ts';
+import type {Observation} from '../../sequences/operating-unit.ts';
+import type {TrailAnswer, TrailRequest} from './coach-messages.ts';
 import type {ReasoningAnswer, ReasoningRequest} from './reasoning-messages.ts';
 
 /**
@@ -13,17 +15,17 @@ import type {ReasoningAnswer, ReasoningRequest} from './reasoning-messages.ts';
  * knows nothing of it, and the debrief once a fault has been named.
  */
 let bench: Bench | undefined;
+/** What could be seen after each action, for the coach. */
+let seen: (readonly Observation[])[] = [];
 
 const broken =
   'The bench broke down at this. Reload the page: everything up to your last action is kept.';
 
-type Reply = BenchAnswer | ReasoningAnswer extends infer A
-  ? A extends BenchAnswer | ReasoningAnswer
-    ? Omit<A, 'number'>
-    : never
-  : never;
+type Asked = BenchRequest | ReasoningRequest | TrailRequest;
+type Heard = BenchAnswer | ReasoningAnswer | TrailAnswer;
+type Reply = Heard extends infer A ? (A extends Heard ? Omit<A, 'number'> : never) : never;
 
-function answer(request: BenchRequest | ReasoningRequest): Reply {
+function answer(request: Asked): Reply {
   if (request.ask === 'init') {
     bench = begin(request);
     return {is: 'view', view: bench.view()};
@@ -32,6 +34,7 @@ function answer(request: BenchRequest | ReasoningRequest): Reply {
   switch (request.ask) {
     case 'act': {
       const result = bench.act(request.action);
+      if (!('refused' in result)) seen.push(bench.sees);
       return 'refused' in result
         ? {is: 'refused', sentence: result.refused}
         : {is: 'view', view: bench.view()};
@@ -46,6 +49,13 @@ function answer(request: BenchRequest | ReasoningRequest): Reply {
       return bench.view().stage === 'working'
         ? {is: 'refused', sentence: 'The debrief comes once the fault is named, or given up.'}
         : {is: 'reasoning', reasoning: reasoningOf(bench.setup, bench.actions)};
+    case 'trail':
+      return {
+        is: 'trail',
+        steps: bench.history
+          .slice(request.from)
+          .map((step, at) => ({...step, sees: seen[request.from + at]})),
+      };
   }
 }
 
@@ -69,16 +79,18 @@ function begin({unit, sealed, complaint, seed, actions}: InitMessage): Bench {
     );
   }
   const fresh = new Bench({unit, faults, complaint, seed, operate: operateUnit});
+  seen = [];
   for (const [at, action] of actions.entries()) {
     const result = fresh.act(action);
     if ('refused' in result) {
       throw new Unusable(`Action ${at + 1} of this call cannot be done again: ${result.refused}`);
     }
+    seen.push(fresh.sees);
   }
   return fresh;
 }
 
-addEventListener('message', (event: MessageEvent<BenchRequest | ReasoningRequest>) => {
+addEventListener('message', (event: MessageEvent<Asked>) => {
   const {number} = event.data;
   let reply: Reply;
   try {

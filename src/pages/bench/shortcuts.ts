@@ -7,7 +7,7 @@ export type Command =
   | {readonly is: 'diagram'}
   | {readonly is: 'find'}
   | {readonly is: 'drawing'}
-  | {readonly is: 'panel'; readonly panel: 'read' | 'wires' | 'unit' | 'log' | 'notes'}
+  | {readonly is: 'panel'; readonly panel: 'read' | 'wires' | 'unit' | 'log' | 'notes' | 'coach'}
   | {readonly is: 'name'}
   | {readonly is: 'mute'}
   | {readonly is: 'help'};
@@ -26,7 +26,7 @@ export const shortcutList: readonly Shortcut[] = [
   {keys: 'E', does: 'Say what you expect; Enter reads'},
   {keys: 'Enter', does: 'Read (in the expectation field, or with nothing else in focus)'},
   {keys: 'V', does: 'Ladder or connection drawing'},
-  {keys: 'P, W, U, L, N', does: 'Probe, Wires, Unit, Log, Notes'},
+  {keys: 'P, W, U, L, N, C', does: 'Probe, Wires, Unit, Log, Notes, Coach'},
   {keys: 'F', does: 'Name the fault'},
   {keys: 'M', does: 'Tone on or off'},
   {keys: '?', does: 'This list'},
@@ -44,6 +44,7 @@ const commands: Readonly<Record<string, Command>> = {
   u: {is: 'panel', panel: 'unit'},
   l: {is: 'panel', panel: 'log'},
   n: {is: 'panel', panel: 'notes'},
+  c: {is: 'panel', panel: 'coach'},
   f: {is: 'name'},
   m: {is: 'mute'},
   '?': {is: 'help'},

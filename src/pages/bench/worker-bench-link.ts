@@ -5,11 +5,13 @@ import type {BenchView} from '../../bench/bench-view.ts';
 import type {Debrief} from '../../bench/debrief.ts';
 import type {Unit} from '../../content/unit.ts';
 import type {Reasoning} from '../../diagnosis/reasoning.ts';
+import type {TrailAnswer, TrailRequest} from './coach-messages.ts';
 import type {ReasoningAnswer, ReasoningRequest} from './reasoning-messages.ts';
-import type {Answer, BenchLink} from './bench-link.ts';
+import type {Answer, BenchLink, CoachLink} from './bench-link.ts';
+import {WorkerCoachLink} from './worker-coach-link.ts';
 
-type Request = BenchRequest | ReasoningRequest;
-type Heard = BenchAnswer | ReasoningAnswer;
+type Request = BenchRequest | ReasoningRequest | TrailRequest;
+type Heard = BenchAnswer | ReasoningAnswer | TrailAnswer;
 type Question = Request extends infer R ? (R extends Request ? Omit<R, 'number'> : never) : never;
 type Reply<Is extends Heard['is']> = Extract<Heard, {readonly is: Is}>;
 
@@ -70,6 +72,14 @@ export class WorkerBenchLink implements BenchLink {
     } finally {
       second.close();
     }
+  }
+
+  coach(): CoachLink {
+    if (!this.opened) throw new Error('The bench has no call yet.');
+    return new WorkerCoachLink(
+      this.opened.unit,
+      async (from) => expecting(await this.ask({ask: 'trail', from}), 'trail').steps,
+    );
   }
 
   close(): void {
