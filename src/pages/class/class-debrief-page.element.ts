@@ -1,0 +1,270 @@
+import {css, html, nothing} from 'lit';
+import {customElement, property, state} from 'lit/decorators.js';
+import type {ClassDebrief} from '../../classroom/protocol/rest.ts';
+import {sheetStyles} from '../design/sheet.styles.ts';
+import {api} from './class-api.ts';
+import {classHref} from './class-place.ts';
+import {classStyles} from './class.styles.ts';
+import {InstructorPage} from './instructor-page.ts';
+import {rulesOf} from './set-words.ts';
+
+type Call = ClassDebrief['calls'][number];
+type Route = Call['routes'][number];
+
+/** A set as the class talks it over: what was hidden, how it was found and how not, safety. Made to be printed. */
+@customElement('rb-class-debrief-page')
+export class ClassDebriefPage extends InstructorPage {
+  static override styles = [
+    sheetStyles,
+    classStyles,
+    css`
+      .call {
+        break-inside: avoid-page;
+      }
+
+      blockquote {
+        margin: var(--space-2) 0 0;
+        font-size: var(--text-l);
+        font-weight: 700;
+        line-height: 1.3;
+        overflow-wrap: anywhere;
+        max-width: var(--measure);
+      }
+
+      .facts {
+        display: flex;
+        flex-wrap: wrap;
+        gap: var(--space-2) var(--space-6);
+        margin-top: var(--space-3);
+      }
+
+      .facts dd {
+        font-size: var(--text-xl);
+        font-weight: 700;
+        line-height: 1.2;
+        font-variant-numeric: tabular-nums;
+      }
+
+      .facts dt {
+        font-size: var(--text-s);
+        color: var(--ink-2);
+      }
+
+      h4 {
+        margin: var(--space-4) 0 0;
+        font-size: var(--text-m);
+      }
+
+      .steps {
+        counter-reset: step;
+        columns: 2 22rem;
+        column-gap: var(--space-6);
+        border-top: 1px solid var(--rule-strong);
+      }
+
+      .steps li {
+        display: grid;
+        grid-template-columns: 1.8rem minmax(0, 1fr);
+        padding: 3px 0;
+        border-bottom: 1px solid var(--rule);
+        counter-increment: step;
+        font-size: var(--text-s);
+        line-height: 1.4;
+        break-inside: avoid;
+        overflow-wrap: anywhere;
+      }
+
+      .steps li::before {
+        content: counter(step);
+        font-family: var(--font-mono);
+        color: var(--ink-2);
+      }
+
+      details > summary {
+        cursor: pointer;
+        padding: 4px 0;
+        min-height: 28px;
+      }
+
+      .wrong {
+        margin-top: var(--space-2);
+      }
+
+      @media print {
+        details > summary {
+          list-style: none;
+        }
+      }
+    `,
+  ];
+
+  @property() classId = '';
+  @property() setId = '';
+
+  @state() private debrief: ClassDebrief | undefined;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('beforeprint', this.unfold);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('beforeprint', this.unfold);
+  }
+
+  protected async load(): Promise<void> {
+    this.debrief = await api<ClassDebrief>('GET', `sets/${encodeURIComponent(this.setId)}/debrief`);
+    this.retitle(`Debrief: ${this.debrief.set.title}`);
+  }
+
+  protected renderPage() {
+    const {debrief} = this;
+    if (!debrief) return html``;
+    const {set, calls, safety} = debrief;
+    return html`
+      <p class="crumbs no-print">
+        <a href=${classHref({at: 'class', classId: this.classId})}>To the class</a>
+      </p>
+      <h1 tabindex="-1">${set.title}</h1>
+      <p class="lead">
+        ${set.counts.finished} of ${set.counts.students} finished. ${rulesOf(set)}.
+      </p>
+      ${set.state === 'open' ? html`<p class="note caution no-print"><strong>Still open.</strong>What is hidden stands on this page: mind who can see it.</p>` : nothing}
+      <p class="row no-print">
+        <button class="button" @click=${() => print()}>Print</button>
+      </p>
+      ${
+        calls.length
+          ? calls.map((call, index) => this.renderCall(call, index))
+          : html`<p class="note"><strong>Nothing to talk over yet.</strong>Nobody has begun.</p>`
+      }
+      ${this.renderSafety(safety, calls.length)}
+    `;
+  }
+
+  private renderCall(call: Call, index: number) {
+    return html`<section class="section call" aria-labelledby="call-${index}">
+      <span class="no" aria-hidden="true">${index + 1}</span>
+      <div class="body">
+        <h2 id="call-${index}">
+          ${call.faults.length ? call.faults.join('; ') : 'A healthy unit'}
+        </h2>
+        ${call.complaint ? html`<blockquote><q>${call.complaint}</q></blockquote>` : nothing}
+        <dl class="facts">
+          ${fact('Students', call.students)} ${fact('Right', call.right)}
+          ${fact('Named without proof', call.guesses)}
+        </dl>
+        ${
+          call.wrong.length
+            ? html`<p class="wrong">
+                <b>Taken for:</b>
+                ${call.wrong.map(({name, count}) => `${name} (${count})`).join('; ')}
+              </p>`
+            : nothing
+        }
+        ${
+          call.bestRoute
+            ? html`<h4>
+                  The planner’s way: ${readings(call.bestRoute.readings)},
+                  ${minutes(call.bestRoute.minutes)}
+                </h4>
+                <ol class="steps">
+                  ${call.bestRoute.steps.map((step) => html`<li><span>${step}</span></li>`)}
+                </ol>`
+            : nothing
+        }
+        ${call.routes.length ? this.renderRoutes(call.routes) : nothing}
+      </div>
+    </section>`;
+  }
+
+  private renderRoutes(routes: readonly Route[]) {
+    return html`<h4>The class’s ways</h4>
+      <div class="table" tabindex="0" role="region" aria-label="The class’s ways">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Student</th>
+              <th scope="col">Answer</th>
+              <th scope="col" class="number">Readings</th>
+              <th scope="col" class="number">Minutes</th>
+              <th scope="col" class="number">Points</th>
+              <th scope="col">Way</th>
+            </tr>
+          </thead>
+          <tbody>
+            ${routes.map(
+              ({name, readings, minutes, verdict, points, steps}) =>
+                html`<tr>
+                  <th scope="row">${name}</th>
+                  <td>${verdict}</td>
+                  <td class="number">${readings}</td>
+                  <td class="number">${Math.round(minutes)}</td>
+                  <td class="number">${points === undefined ? '' : Math.round(points)}</td>
+                  <td>
+                    ${
+                      steps.length
+                        ? html`<details>
+                            <summary>
+                              ${steps.length} steps<span class="sr-only"> of ${name}</span>
+                            </summary>
+                            <ol class="steps">
+                              ${steps.map((step) => html`<li><span>${step}</span></li>`)}
+                            </ol>
+                          </details>`
+                        : nothing
+                    }
+                  </td>
+                </tr>`,
+            )}
+          </tbody>
+        </table>
+      </div>`;
+  }
+
+  private renderSafety(safety: ClassDebrief['safety'], calls: number) {
+    return html`<section class="section" aria-labelledby="safety">
+      <span class="no" aria-hidden="true">${calls + 1}</span>
+      <div class="body">
+        <h2 id="safety">Safety</h2>
+        ${
+          safety.length
+            ? html`<ul class="lines">
+                ${safety.map(
+                  ({text, severity, count}) =>
+                    html`<li>
+                      <b>${severity === 'danger' ? 'Danger' : 'Caution'}, ${count}×:</b> ${text}
+                    </li>`,
+                )}
+              </ul>`
+            : html`<p class="quiet">No findings.</p>`
+        }
+        <p class="small quiet">
+          On real equipment the local code, the manufacturer’s instructions and a licensed person
+          decide.
+        </p>
+      </div>
+    </section>`;
+  }
+
+  /** On paper nothing can be unfolded. */
+  private readonly unfold = (): void => {
+    for (const each of this.renderRoot.querySelectorAll('details')) each.open = true;
+  };
+}
+
+const fact = (title: string, value: number) =>
+  html`<div>
+    <dt>${title}</dt>
+    <dd>${value}</dd>
+  </div>`;
+
+const readings = (count: number): string => (count === 1 ? 'one reading' : `${count} readings`);
+const minutes = (count: number): string => `${Math.round(count)} min`;
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'rb-class-debrief-page': ClassDebriefPage;
+  }
+}

@@ -1,0 +1,208 @@
+import {LitElement, css, html, nothing} from 'lit';
+import {customElement} from 'lit/decorators.js';
+import type {Desk, DeskItem} from '../../classroom/protocol/student-messages.ts';
+import {goTo, hrefOf} from '../app/router.ts';
+import {sheetStyles} from '../design/sheet.styles.ts';
+import {attemptOfAssignment, classHref} from './class-place.ts';
+import {classStyles} from './class.styles.ts';
+import './ended-line.element.ts';
+import {leaveSeat} from './kept-seat.ts';
+import './line-notice.element.ts';
+import {LineWatch} from './line-watch.ts';
+import {hangUp} from './student-line.ts';
+import './student-poll.element.ts';
+import './time-left.element.ts';
+
+const stageWords: Readonly<Record<DeskItem['stage'], string>> = {
+  waiting: 'Waiting',
+  new: 'New',
+  working: 'Begun',
+  named: 'Answered',
+  cleared: 'Cleared',
+  'given-up': 'Given up',
+  done: 'Done',
+};
+
+/** A student's desk in the class: what there is to do, what the instructor said, the poll on the wall. */
+@customElement('rb-class-seat-page')
+export class SeatPage extends LitElement {
+  static override styles = [
+    sheetStyles,
+    classStyles,
+    css`
+      .items > li {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        gap: var(--space-2) var(--space-5);
+        align-items: center;
+      }
+
+      .what > * {
+        display: block;
+        overflow-wrap: anywhere;
+      }
+
+      .what b {
+        font-size: var(--text-l);
+      }
+
+      rb-line-notice,
+      rb-student-poll {
+        display: block;
+        margin-bottom: var(--space-4);
+      }
+
+      .told li {
+        padding: var(--space-2) 0;
+        max-width: var(--measure);
+      }
+
+      .leave {
+        margin-top: var(--space-6);
+        border-top: 1px solid var(--rule-strong);
+        padding-top: var(--space-2);
+      }
+
+      @media (max-width: 560px) {
+        .items > li {
+          grid-template-columns: minmax(0, 1fr);
+        }
+
+        .items .button {
+          width: 100%;
+        }
+      }
+    `,
+  ];
+
+  private readonly watch = new LineWatch(this);
+
+  override render() {
+    const {line} = this.watch;
+    const ended = line?.state.is === 'taken-over' || line?.state.is === 'not-known';
+    if (!line || ended) {
+      return html`<rb-ended-line
+        .state=${line?.state}
+        @taken-back=${() => this.watch.takeBack()}
+      ></rb-ended-line>`;
+    }
+    const {desk} = line;
+    return html`
+      <rb-line-notice .state=${line.state}></rb-line-notice>
+      ${
+        desk
+          ? this.renderDesk(desk, line.deskAt)
+          : html`<h1 tabindex="-1">Your class</h1>
+              <p class="quiet" role="status">Taking your seat…</p>`
+      }
+    `;
+  }
+
+  private renderDesk(desk: Desk, since: number) {
+    const {name, className, items, poll, notes} = desk;
+    return html`
+      <h1 tabindex="-1">${name}</h1>
+      <p class="lead">${className}</p>
+      ${
+        poll && poll.state !== 'over'
+          ? html`<rb-student-poll
+              .poll=${poll}
+              @answer-committed=${(event: CustomEvent<{poll: string; answer: number}>) =>
+                this.watch.line?.send({is: 'vote', ...event.detail})}
+            ></rb-student-poll>`
+          : nothing
+      }
+      ${
+        items.length
+          ? html`<ul class="lines items" aria-label="What there is to do">
+              ${items.map((item) => this.renderItem(item, since))}
+            </ul>`
+          : html`<p class="note" role="status">
+              <strong>Nothing to do yet.</strong>It appears here as soon as your instructor gives
+              it. You need not reload.
+            </p>`
+      }
+      ${
+        notes.length
+          ? html`<section class="told" aria-labelledby="told">
+              <h2 id="told">From your instructor</h2>
+              <ul>
+                ${[...notes]
+                  .reverse()
+                  .map(
+                    ({kind, text}) =>
+                      html`<li>
+                        ${kind === 'hint' ? html`<b>Hint for all:</b> ` : nothing}${text}
+                      </li>`,
+                  )}
+              </ul>
+            </section>`
+          : nothing
+      }
+      <p class="leave">
+        <button class="plain" @click=${this.leave}>Leave the class on this device</button>
+      </p>
+    `;
+  }
+
+  private renderItem(item: DeskItem, since: number) {
+    const {title, complaint, stage, closed, limitMinutes, leftMs, forName, kind} = item;
+    return html`<li>
+      <div class="what">
+        <b>${kind === 'hide' && forName ? `Hide a fault for ${forName}` : title}</b>
+        ${complaint && kind === 'call' ? html`<q>${complaint}</q>` : nothing}
+        <span class="small quiet">
+          ${[
+            kind === 'hide' ? title : '',
+            closed && stage !== 'done' ? 'Closed' : stageWords[stage],
+            limitMinutes && leftMs === undefined ? `${limitMinutes} min` : '',
+            item.coach ? 'coach allowed' : '',
+          ]
+            .filter(Boolean)
+            .join(' · ')}
+          ${leftMs === undefined ? nothing : html`· <rb-time-left .leftMs=${leftMs} .since=${since}></rb-time-left>`}
+        </span>
+      </div>
+      ${this.renderAction(item)}
+    </li>`;
+  }
+
+  private renderAction(item: DeskItem) {
+    const {assignment, kind, stage, closed, debriefReady, title} = item;
+    const named = html`<span class="sr-only">: ${title}</span>`;
+    if (kind === 'hide') {
+      return stage === 'done' || closed
+        ? nothing
+        : html`<a class="button first" href=${classHref({at: 'hide', assignment})}
+            >Hide one${named}</a
+          >`;
+    }
+    if (kind === 'hookup') {
+      return closed && stage === 'new'
+        ? nothing
+        : html`<a class="button first" href=${classHref({at: 'wire', assignment})}
+            >${stage === 'new' ? 'Wire it' : 'Go on wiring'}${named}</a
+          >`;
+    }
+    if (stage === 'waiting') return html`<span class="quiet">Being hidden for you</span>`;
+    const attempt = attemptOfAssignment(assignment);
+    if (debriefReady)
+      return html`<a class="button" href=${hrefOf({page: 'debrief', attempt})}>Debrief${named}</a>`;
+    if (closed && stage === 'new') return nothing;
+    return html`<a class="button first" href=${hrefOf({page: 'call', attempt})}
+      >${stage === 'new' ? 'Take the call' : stage === 'working' && !closed ? 'Go on' : 'Look at it'}${named}</a
+    >`;
+  }
+
+  private readonly leave = (): void => {
+    hangUp();
+    leaveSeat();
+    goTo({page: 'class', place: {at: 'join', code: ''}});
+  };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'rb-class-seat-page': SeatPage;
+  }
+}

@@ -1,0 +1,191 @@
+import type {
+  Desk,
+  StudentAnswer,
+  StudentRequest,
+  Told,
+} from '../../classroom/protocol/student-messages.ts';
+import {ClassSocket, plainSocket, type PlainSocket} from './class-socket.ts';
+import {keptSeat} from './kept-seat.ts';
+
+/** How a student's line to the class stands. */
+export type LineState =
+  | {readonly is: 'joining'}
+  | {readonly is: 'joined'}
+  /** Tried again by itself. `sentence` is the server's, where it gave one. */
+  | {readonly is: 'lost'; readonly sentence: string}
+  | {readonly is: 'taken-over'}
+  /** The server does not know this device, or does not want it: join again. */
+  | {readonly is: 'not-known'; readonly sentence: string};
+
+type Question = Extract<StudentRequest, {readonly ask: number}>;
+/** A question without its number, which the line gives. */
+export type Asked = Question extends infer Q
+  ? Q extends Question
+    ? Omit<Q, 'ask'>
+    : never
+  : never;
+
+interface Waiting {
+  readonly question: Question;
+  resolve(told: Told): void;
+  reject(reason: Error): void;
+}
+
+/** Questions that change nothing over there may be asked again after a lost line. */
+const harmless: readonly string[] = ['catalogue', 'debrief', 'reasoning', 'choices'];
+
+const takenOverCode = 4001;
+
+/**
+ * A student's line to the class: joins with the token of this device, joins again after a lost network, and hands on
+ * what it hears. One for all pages of the tab, so that going from the desk to the bench does not look like a new device.
+ */
+export class StudentLine {
+  state: LineState = {is: 'joining'};
+  /** The desk as last told. */
+  desk: Desk | undefined;
+  /** When it was told, as `performance.now()` has it: what the times left count from. */
+  deskAt = 0;
+  private readonly socket: ClassSocket<StudentRequest, StudentAnswer>;
+  private readonly listeners = new Set<(heard: StudentAnswer | {readonly is: 'state'}) => void>();
+  private readonly waiting = new Map<number, Waiting>();
+  private asked = 0;
+
+  constructor(token: string, make: (path: string) => PlainSocket = plainSocket) {
+    this.socket = new ClassSocket<StudentRequest, StudentAnswer>(
+      'api/socket/student',
+      {
+        opened: () => this.socket.send({is: 'join', token}),
+        heard: (answer) => this.hear(answer),
+        lost: ({code, sentence, final}) => {
+          if (code === takenOverCode) this.stand({is: 'taken-over'});
+          else if (final) this.stand({is: 'not-known', sentence});
+          else this.stand({is: 'lost', sentence});
+          if (final) this.rejectAll();
+        },
+      },
+      make,
+    );
+  }
+
+  /** Tells everything that comes and every change of state. Returns what stops listening. */
+  listen(tell: (heard: StudentAnswer | {readonly is: 'state'}) => void): () => void {
+    this.listeners.add(tell);
+    return () => this.listeners.delete(tell);
+  }
+
+  /** False where nobody is joined now: say it again when the state is `joined`. */
+  send(request: StudentRequest): boolean {
+    return this.state.is === 'joined' && this.socket.send(request);
+  }
+
+  /** Rejects with one sentence for people. */
+  ask(asked: Asked): Promise<Told> {
+    const question = {...asked, ask: this.asked++} as Question;
+    return new Promise((resolve, reject) => {
+      if (this.state.is === 'taken-over' || this.state.is === 'not-known') {
+        reject(new Error('This device is no longer at work in the class.'));
+        return;
+      }
+      this.waiting.set(question.ask, {question, resolve, reject});
+      this.send(question);
+    });
+  }
+
+  /** An answer is overdue: opens a new line. */
+  renew(): void {
+    this.socket.renew();
+  }
+
+  close(): void {
+    this.socket.close();
+    this.listeners.clear();
+    this.rejectAll();
+  }
+
+  private hear(answer: StudentAnswer): void {
+    switch (answer.is) {
+      case 'desk':
+        this.desk = answer.desk;
+        this.deskAt = performance.now();
+        if (this.state.is !== 'joined') this.joined();
+        break;
+      case 'poll':
+        if (this.desk) this.desk = {...this.desk, poll: answer.poll};
+        break;
+      case 'note':
+        if (this.desk && !this.desk.notes.some(({id}) => id === answer.note.id))
+          this.desk = {...this.desk, notes: [...this.desk.notes, answer.note]};
+        break;
+      case 'told':
+        this.settle(answer.ask, (waiting) => waiting.resolve(answer.told));
+        break;
+      case 'not-told':
+        this.settle(answer.ask, (waiting) => waiting.reject(new Error(answer.sentence)));
+        break;
+    }
+    this.tell(answer);
+  }
+
+  private joined(): void {
+    this.stand({is: 'joined'});
+    for (const [ask, {question, reject}] of this.waiting) {
+      if (harmless.includes(question.is)) this.send(question);
+      else {
+        this.waiting.delete(ask);
+        reject(
+          new Error('The connection was lost meanwhile. Look whether it was done, then try again.'),
+        );
+      }
+    }
+  }
+
+  private settle(ask: number, how: (waiting: Waiting) => void): void {
+    const waiting = this.waiting.get(ask);
+    this.waiting.delete(ask);
+    if (waiting) how(waiting);
+  }
+
+  private rejectAll(): void {
+    const all = [...this.waiting.values()];
+    this.waiting.clear();
+    for (const {reject} of all) reject(new Error('This device is no longer at work in the class.'));
+  }
+
+  private stand(state: LineState): void {
+    this.state = state;
+    this.tell({is: 'state'});
+  }
+
+  private tell(heard: StudentAnswer | {readonly is: 'state'}): void {
+    for (const listener of [...this.listeners]) listener(heard);
+  }
+}
+
+let line: StudentLine | undefined;
+let lineToken = '';
+
+/** The line of this tab; undefined where nobody has joined on this device. */
+export function studentLine(): StudentLine | undefined {
+  const seat = keptSeat();
+  if (!seat) return undefined;
+  if (!line || lineToken !== seat.token) {
+    line?.close();
+    line = new StudentLine(seat.token);
+    lineToken = seat.token;
+  }
+  return line;
+}
+
+/** Ends the line; the next {@link studentLine} opens another (to take the work back from another device). */
+export function hangUp(): void {
+  line?.close();
+  line = undefined;
+}
+
+/** For tests: makes `other` the line of this tab. */
+export function useLine(other: StudentLine, token: string): void {
+  line?.close();
+  line = other;
+  lineToken = token;
+}
