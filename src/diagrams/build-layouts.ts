@@ -1,16 +1,25 @@
 /**
  * Lays out the connection drawings of the shipped units and writes content/layouts/<unit>.json.
- * `npm run layout`, or `npm run layout -- split-heat-pump 400` for one unit and a smaller budget.
+ * `npm run layout`, or `npm run layout -- split-heat-pump 20` for one unit with 20 % of the effort; a third word
+ * is the seed of the search.
  */
 import {mkdirSync, writeFileSync} from 'node:fs';
+import {pathToFileURL} from 'node:url';
 import {createRequire} from 'node:module';
 import type {ELK} from 'elkjs/lib/elk-api.js';
 import {readShippedUnit, shippedUnitIds} from '../content/node/read-shipped-unit.ts';
-import {cost, searchLayout, shippedBudget, type ConnectionLayout} from './connection-layout.ts';
+import {
+  cost,
+  searchLayout,
+  shippedBudget,
+  type ConnectionLayout,
+  type LayoutBudget,
+} from './connection-layout.ts';
 import {toLayoutFile} from './layout-file.ts';
 
-const SEED = 7;
-const folder = new URL('../../content/layouts/', import.meta.url);
+const folder = process.env['LAYOUTS']
+  ? pathToFileURL(`${process.env['LAYOUTS']}/`)
+  : new URL('../../content/layouts/', import.meta.url);
 
 const Bundled = createRequire(import.meta.url)('elkjs/lib/elk.bundled.js') as {new (): ELK};
 
@@ -20,21 +29,28 @@ function describe({placement, quality}: ConnectionLayout): string {
   return `${width} × ${height} (scale ${scale} at 1280 × 800), ${quality.crossings} crossings (${quality.sameColour} of one colour), ${quality.bends} bends, ${quality.overlaps} overlaps, ${quality.through} through parts`;
 }
 
-async function main([only, evaluations]: readonly string[]): Promise<void> {
+/** The shipped budget, or a share of it. */
+function budgetOf(percent: number): LayoutBudget {
+  const share = (count: number): number => Math.max(1, Math.round((count * percent) / 100));
+  return {
+    ...shippedBudget,
+    arrangements: share(shippedBudget.arrangements),
+    finalists: share(shippedBudget.finalists),
+  };
+}
+
+async function main([only, percent = '100', seed = '7']: readonly string[]): Promise<void> {
   const elk = new Bundled();
   mkdirSync(folder, {recursive: true});
   for (const id of only ? [only] : shippedUnitIds()) {
     const unit = readShippedUnit(id);
-    const budget = {...shippedBudget, ...(evaluations ? {evaluations: Number(evaluations)} : {})};
     const layout = await searchLayout(
       unit,
       (graph) => elk.layout(graph),
-      budget,
-      SEED,
-      (spent, best) =>
-        process.stderr.write(
-          `${id} ${spent}/${budget.evaluations} cost ${cost(best).toFixed(1)}: ${describe(best)}\n`,
-        ),
+      budgetOf(Number(percent)),
+      Number(seed),
+      (stage, best) =>
+        process.stderr.write(`${id} ${stage}, cost ${cost(best).toFixed(1)}: ${describe(best)}\n`),
     );
     writeFileSync(new URL(`${id}.json`, folder), `${JSON.stringify(toLayoutFile(unit, layout))}\n`);
     process.stdout.write(`${id}: ${describe(layout)}\n`);

@@ -14,95 +14,24 @@ export interface ColumnRange {
 
 const partOf = (terminal: string): string => terminal.slice(0, terminal.indexOf('.'));
 
-/** Columns inside an enclosure, by how many parts it holds. */
-const columnsFor = (parts: number): number =>
-  parts >= 12 ? 4 : parts >= 7 ? 3 : parts >= 3 ? 2 : 1;
-
 /** Rows that a part takes, roughly. */
-const rowsOf = (unit: Unit, part: string): number => {
+export const rowsOf = (unit: Unit, part: string): number => {
   const it = unit.parts.find(({id}) => id === part)!;
   return isStrip(it) ? it.terminals.length + 1.5 : Math.ceil(it.terminals.length / 2) + 2;
 };
 
 /**
- * Ranges of columns by part. Enclosures stand in layers from left to right, wired ones never in the same
- * layer; small ones share a layer with a large one, above or below it. All assignments are tried where
- * there are few enclosures; with many, each takes the cheapest layer in turn.
- */
-export function columnRanges(unit: Unit, rank = 0): ReadonlyMap<string, ColumnRange> {
-  const boxes = unit.enclosures
-    .map(({id}) => ({
-      id,
-      parts: unit.parts.filter(({enclosure}) => enclosure === id).map((part) => part.id),
-    }))
-    .filter(({parts}) => parts.length > 0)
-    .map((box) => {
-      const columns = columnsFor(box.parts.length);
-      const rows = box.parts.reduce((sum, part) => sum + rowsOf(unit, part), 0) / columns + 1;
-      const source = unit.parts.some(
-        ({kind, enclosure}) => kind === 'supply' && enclosure === box.id,
-      );
-      return {...box, columns, rows, source};
-    });
-  const home = new Map(
-    unit.parts.map(({id, enclosure}) => [id, boxes.findIndex((box) => box.id === enclosure)]),
-  );
-  const between = unit.wires
-    .map(({from, to}) => [home.get(partOf(from))!, home.get(partOf(to))!] as const)
-    .filter(([a, b]) => a !== b);
-  const layerCount = Math.min(4, boxes.length);
-  const cost = (layers: readonly number[]): number => {
-    let sum = 0;
-    for (const [a, b] of between) {
-      if (a >= layers.length || b >= layers.length) continue;
-      const apart = Math.abs(layers[a]! - layers[b]!);
-      sum += apart === 0 ? 500 : (apart - 1) * 1.5;
-    }
-    const width = Array.from({length: layerCount}, () => 0);
-    const height = Array.from({length: layerCount}, () => 0);
-    layers.forEach((layer, i) => {
-      // power comes in from the left
-      if (boxes[i]!.source) sum += layer * 0.5;
-      width[layer] = Math.max(width[layer]!, boxes[i]!.columns);
-      height[layer]! += boxes[i]!.rows;
-    });
-    const wide = width.reduce((a, b) => a + b, 0) * 150;
-    const high = Math.max(...height) * 32;
-    return sum + Math.max(wide / 1280, high / 800) * 60 + (wide / 1280 + high / 800) * 6;
-  };
-  let best: number[] = [];
-  if (boxes.length <= 6) {
-    const all = Array.from({length: layerCount ** boxes.length}, (_, code) => {
-      const layers = boxes.map((_, i) => Math.floor(code / layerCount ** i) % layerCount);
-      return {layers, cost: cost(layers)};
-    })
-      // layers with nothing in them make no difference
-      .filter(({layers}) => layers.every((layer) => layer === 0 || layers.includes(layer - 1)))
-      .sort((a, b) => a.cost - b.cost);
-    best = all[Math.min(rank, all.length - 1)]!.layers;
-  } else
-    for (let i = 0; i < boxes.length; i++) {
-      const tries = Array.from({length: layerCount}, (_, layer) => [...best, layer]);
-      best = tries.reduce((a, b) => (cost(b) < cost(a) ? b : a));
-    }
-  const widths = Array.from({length: layerCount}, (_, layer) =>
-    Math.max(0, ...boxes.map(({columns}, i) => (best[i] === layer ? columns : 0))),
-  );
-  const ranges = new Map<string, ColumnRange>();
-  boxes.forEach(({parts, columns}, i) => {
-    const low = widths.slice(0, best[i]).reduce((a, b) => a + b, 0);
-    for (const part of parts) ranges.set(part, {low, high: low + columns - 1});
-  });
-  return ranges;
-}
-
-/**
  * Folds a unit into columns by simulated annealing: short wires, no wire within a column, columns of
  * even height, contacts with one end on each side. Deterministic for a seed; `steps` moves are tried.
  */
-export function foldColumns(unit: Unit, seed: number, steps: number, rank = 0): Columns {
+export function foldColumns(
+  unit: Unit,
+  ranges: ReadonlyMap<string, ColumnRange>,
+  seed: number,
+  steps: number,
+): Columns {
   const random = seededRandom(seed);
-  const places = [...columnRanges(unit, rank)].map(([part, range]) => ({part, ...range}));
+  const places = [...ranges].map(([part, range]) => ({part, ...range}));
   const columns = new Map(
     places.map((it) => [it.part, it.low + Math.floor(random() * (it.high - it.low + 1))]),
   );

@@ -145,7 +145,7 @@ const boxOf = (node: ElkNode): Box => ({
 });
 
 /** Drops points that lie on a straight run. */
-function straighten(points: readonly Point[]): Point[] {
+export function straighten(points: readonly Point[]): Point[] {
   return points.filter((point, i) => {
     const [before, after] = [points[i - 1], points[i + 1]];
     if (!before || !after) return true;

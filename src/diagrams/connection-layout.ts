@@ -1,24 +1,51 @@
 import type {Unit} from '../content/unit.ts';
-import {columnRanges, foldColumns, type ColumnRange, type Columns} from './connection-columns.ts';
+import {arrangements} from './box-arrangement.ts';
+import {foldColumns, type ColumnRange, type Columns} from './connection-columns.ts';
 import {place, type Decisions, type Placement, type RunLayout} from './connection-graph.ts';
 import {partGeometry} from './connection-part.ts';
+import {LaneCost} from './lane-cost.ts';
+import {changePlan} from './lane-moves.ts';
+import {LanePlan} from './lane-plan.ts';
+import {placeLanes} from './lane-placement.ts';
 import {ROW_PITCH, type PartDecision, type Side} from './part-geometry.ts';
 import {groupsOf, isStrip} from './terminal-groups.ts';
 import {measureWires, type Quality} from './connection-quality.ts';
+import {untangle} from './untangle.ts';
 import {seededRandom} from '../parts/seeded-random.ts';
 
+/** How much is searched. All are counts, never the clock, so that a search can be repeated. */
 export interface LayoutBudget {
-  /** Layout runs in all. The search stops by this count, never by the clock, so it can be repeated. */
-  readonly evaluations: number;
-  /** Annealing moves per folding. */
+  /** Ways to stand the enclosures that are laid out by ELK and untangled a little. */
+  readonly arrangements: number;
+  /** Annealing moves per folding into columns. */
   readonly foldingSteps: number;
-  /** Foldings that are tried before the best is improved. */
-  readonly foldings: number;
+  /** Annealing moves of that first untangling. */
+  readonly quickSteps: number;
+  /** How many of the best are untangled thoroughly … */
+  readonly finalists: number;
+  /** … with this many moves each … */
+  readonly thoroughSteps: number;
+  /** … and polished with this many trials, each placed and measured. */
+  readonly trials: number;
 }
 
-export const shippedBudget: LayoutBudget = {evaluations: 700, foldingSteps: 20000, foldings: 20};
+export const shippedBudget: LayoutBudget = {
+  arrangements: 24,
+  foldingSteps: 8000,
+  quickSteps: 60_000,
+  finalists: 5,
+  thoroughSteps: 500_000,
+  trials: 500,
+};
 /** For a unit that a person writes: a few seconds in a worker. */
-export const quickBudget: LayoutBudget = {evaluations: 36, foldingSteps: 20000, foldings: 3};
+export const quickBudget: LayoutBudget = {
+  arrangements: 4,
+  foldingSteps: 5000,
+  quickSteps: 25_000,
+  finalists: 1,
+  thoroughSteps: 80_000,
+  trials: 60,
+};
 
 export interface ConnectionLayout {
   readonly decisions: Decisions;
@@ -26,52 +53,116 @@ export interface ConnectionLayout {
   readonly quality: Quality;
 }
 
+const HOT = 2.5;
+const WARM = 1;
+const COOL = 0.06;
+
 /**
- * Searches a connection layout: several foldings into columns, each improved by turning terminals toward
- * what they are wired to, then hill-climbing on the best, one change at a time, with ELK as evaluator.
+ * Searches a connection layout. Each promising arrangement of the enclosures is folded into columns and laid
+ * out by ELK, terminals turned toward what they are wired to; ELK's order of parts and wires is then untangled
+ * without coordinates, which is some thousand times faster than a layout run, and placed again. The best of
+ * these are untangled longer, and polished by what the placed drawing measures.
  */
 export async function searchLayout(
   unit: Unit,
   run: RunLayout,
   budget: LayoutBudget,
   seed: number,
-  progress: (spent: number, best: ConnectionLayout) => void = () => undefined,
+  progress: (stage: string, best: ConnectionLayout) => void = () => undefined,
 ): Promise<ConnectionLayout> {
-  let spent = 0;
-  const evaluate = async (decisions: Decisions): Promise<ConnectionLayout> => {
-    spent++;
-    const placement = await place(unit, decisions, run);
-    return {decisions, placement, quality: qualityOf(unit, placement)};
-  };
   let best: ConnectionLayout | undefined;
-  const keep = (candidate: ConnectionLayout): boolean => {
-    if (best && cost(candidate) >= cost(best)) return false;
+  const keep = (stage: string, candidate: ConnectionLayout | undefined): void => {
+    if (!candidate || (best && cost(candidate) >= cost(best))) return;
     best = candidate;
-    progress(spent, candidate);
-    return true;
+    progress(stage, candidate);
   };
-  let bestRank = 0;
-  for (let folding = 0; folding < budget.foldings; folding++) {
-    // the estimate of how enclosures stand is rough: several of its best are tried
-    const rank = Math.floor(folding / 2);
-    let decisions = firstDecisions(
-      unit,
-      foldColumns(unit, seed + folding, budget.foldingSteps, rank),
-      seed + folding,
-    );
-    for (let pass = 0; pass < 3 && spent < budget.evaluations; pass++) {
-      const laid = await evaluate(decisions);
-      if (keep(laid)) bestRank = rank;
-      decisions = turnTowardNeighbours(unit, laid);
-    }
+  const tried: {plan: LanePlan; estimate: number; seed: number}[] = [];
+  for (const [i, ranges] of arrangements(unit, seed, budget.arrangements).entries()) {
+    const laid = await layOut(unit, run, ranges, seed + i, budget.foldingSteps);
+    keep('laid out', laid);
+    const plan = new LanePlan(unit, ranges, laid.decisions, laid.placement);
+    const steps = {steps: budget.quickSteps, from: HOT, to: COOL};
+    tried.push({plan, estimate: untangle(plan, steps, seed + i), seed: seed + i});
+    keep('untangled', placed(plan, seed));
   }
-  const random = seededRandom(seed);
-  const ranges = columnRanges(unit, bestRank);
-  while (spent < budget.evaluations) {
-    const candidate = await evaluate(change(unit, best!, ranges, random));
-    keep(candidate);
+  tried.sort((a, b) => a.estimate - b.estimate);
+  for (const finalist of tried.slice(0, budget.finalists)) {
+    const {plan} = finalist;
+    const steps = {steps: budget.thoroughSteps, from: WARM, to: COOL};
+    finalist.estimate = untangle(plan, steps, finalist.seed + 1);
+    keep('untangled', placed(plan, seed));
+    keep('polished', polish(plan, budget.trials, finalist.seed + 2));
   }
   return best!;
+}
+
+/** One folding, laid out by ELK until turning terminals toward their neighbours no longer helps. */
+async function layOut(
+  unit: Unit,
+  run: RunLayout,
+  ranges: ReadonlyMap<string, ColumnRange>,
+  seed: number,
+  foldingSteps: number,
+): Promise<ConnectionLayout> {
+  const columns = foldColumns(unit, ranges, seed, foldingSteps);
+  let decisions = firstDecisions(unit, columns, seed);
+  let best: ConnectionLayout | undefined;
+  for (let pass = 0; pass < 2; pass++) {
+    const placement = await place(unit, decisions, run);
+    const laid = {decisions, placement, quality: qualityOf(unit, placement)};
+    if (best && cost(laid) >= cost(best)) break;
+    best = laid;
+    decisions = turnTowardNeighbours(unit, laid);
+  }
+  return best!;
+}
+
+/** A plan with coordinates, measured. */
+function placed(plan: LanePlan, seed: number): ConnectionLayout | undefined {
+  const placement = placeLanes(plan, SHEET_WEIGHT);
+  if (!placement) return undefined;
+  const {parts} = plan;
+  const decisions: Decisions = {
+    seed,
+    columns: Object.fromEntries(parts.map(({id}, i) => [id, plan.column[i]!])),
+    parts: Object.fromEntries(parts.map(({id}, i) => [id, plan.decisions[i]!])),
+  };
+  return {decisions, placement, quality: qualityOf(plan.unit, placement)};
+}
+
+/** How dear a high sheet is beside bent wires, when heights are chosen. */
+const SHEET_WEIGHT = 12;
+/** A change that costs this much more by estimate is not worth placing. */
+const HOPELESS = 1.2;
+
+/** Random changes that are kept where the placed drawing measures better. */
+function polish(plan: LanePlan, trials: number, seed: number): ConnectionLayout | undefined {
+  const random = seededRandom(seed);
+  const estimate = new LaneCost(plan);
+  plan.commit();
+  let estimated = estimate.total();
+  estimate.commit();
+  let best = placed(plan, seed);
+  for (let spent = 0; spent < trials;) {
+    if (!changePlan(plan, random)) continue;
+    const tried = estimate.total();
+    let better = false;
+    if (tried <= estimated + HOPELESS) {
+      spent++;
+      const candidate = placed(plan, seed);
+      better = candidate !== undefined && (!best || cost(candidate) <= cost(best));
+      if (better) best = candidate;
+    }
+    if (better) {
+      estimated = tried;
+      plan.commit();
+      estimate.commit();
+    } else {
+      plan.rollback();
+      estimate.rollback();
+    }
+  }
+  return best;
 }
 
 /** Shown 1280 pixels wide, terminals of a drawing no wider than this are 24 pixels apart. */
@@ -202,65 +293,4 @@ function turnTowardNeighbours(unit: Unit, {decisions, placement}: ConnectionLayo
     {...decisions, parts},
     (wire, terminal) => at.get(`${wire} ${terminal}`) ?? 0,
   );
-}
-
-/** One random change: an order, a side, a column, lugs, or ELK's own seed. */
-function change(
-  unit: Unit,
-  best: ConnectionLayout,
-  ranges: ReadonlyMap<string, ColumnRange>,
-  random: () => number,
-): Decisions {
-  const {decisions} = best;
-  const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
-  const part = pick(unit.parts);
-  const decision = decisions.parts[part.id]!;
-  const withPart = (changed: PartDecision): Decisions => ({
-    ...decisions,
-    parts: {...decisions.parts, [part.id]: changed},
-  });
-  const kind = random();
-  if (kind < 0.3 && decision.order.length > 1) {
-    const order = [...decision.order];
-    const i = Math.floor(random() * order.length);
-    const j = Math.floor(random() * order.length);
-    order.splice(j, 0, ...order.splice(i, 1));
-    return withPart({...decision, order});
-  }
-  if (kind < 0.45 && !isStrip(part)) {
-    const group = pick(groupsOf(part));
-    const whole = random() < 0.6 ? group.terminals : [pick(group.terminals)];
-    const sides = decision.sides.map((side, i): Side =>
-      whole.includes(`${part.id}.${part.terminals[i]!}`)
-        ? side === 'left'
-          ? 'right'
-          : 'left'
-        : side,
-    );
-    return withPart({...decision, sides});
-  }
-  if (kind < 0.6) {
-    const several = Object.entries(decision.lugs).filter(([, wires]) => wires.length > 1);
-    if (several.length > 0) {
-      const [key, wires] = pick(several);
-      const order = [...wires];
-      const i = Math.floor(random() * order.length);
-      order.splice(Math.floor(random() * order.length), 0, ...order.splice(i, 1));
-      return withPart({...decision, lugs: {...decision.lugs, [key]: order}});
-    }
-  }
-  const range = ranges.get(part.id)!;
-  if (kind < 0.8 && range.high > range.low) {
-    const to = range.low + Math.floor(random() * (range.high - range.low + 1));
-    const columns = {...decisions.columns, [part.id]: to};
-    const moved = firstDecisions(unit, columns, decisions.seed);
-    const ordered = {
-      ...decisions,
-      columns,
-      parts: {...decisions.parts, [part.id]: {...moved.parts[part.id]!, order: decision.order}},
-    };
-    return turnTowardNeighbours(unit, {...best, decisions: withLugs(unit, ordered)});
-  }
-  if (kind < 0.9) return {...decisions, seed: Math.floor(random() * 1e6)};
-  return turnTowardNeighbours(unit, best);
 }
