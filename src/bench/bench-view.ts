@@ -71,6 +71,8 @@ export interface LogEntry {
   readonly display?: MeterDisplay;
   /** The least and the most that a recording meter has shown up to here. */
   readonly extremes?: Extremes;
+  /** The meter of this call is to be proved: what it shows may be its own doing. */
+  readonly toProve?: boolean;
   /** The fuse of the meter's microamps input blew at this. */
   readonly fuseBlew?: boolean;
   /** A note's text or what was done. */

@@ -123,6 +123,7 @@ export class Bench {
       ...readingFields(action, this.meter.function),
       ...(this.meter.extremes && !display ? {extremes: this.meter.extremes} : {}),
       ...(fuseBlew ? {fuseBlew} : {}),
+      ...(display && this.setup.meterFlaw !== undefined ? {toProve: true} : {}),
       ...(display ? {display} : {text: doneText(action, this.setup.unit)}),
       ...(action.do === 'hint' ? {hint: action.level} : {}),
       findings: this.report(breaches, index),

@@ -8,15 +8,13 @@ import {
   type MeterFlaw,
 } from '../meter/meter-condition.ts';
 import {clampFunctions, type MeterFunction} from '../meter/meter-function.ts';
-import {meterSpec} from '../meter/meter-spec.ts';
 import type {MeterDisplay} from '../meter/meter.ts';
 import {blowsFuse, readMeter, watched, type Placement} from '../meter/read-meter.ts';
 import type {OperatingUnit} from '../sequences/operating-unit.ts';
 import type {MeterCare} from './actions.ts';
 import type {MeterView} from './bench-view.ts';
+import {layLeads, readWithLeads} from './lay-leads.ts';
 
-/** Leads are held on this long for a reading (common practice, no source). */
-const readingSeconds = 5;
 /** A recording meter takes a reading this often, and at most so many in one wait. */
 const samplingMs = 100;
 const mostSamples = 200;
@@ -92,18 +90,17 @@ export class MeterInHand {
     this.red = red;
     this.black = black;
     this.held = false;
-    const {inputOhms} = meterSpec[fn];
     const reaches = conducts(this.condition, fn);
     let sound = readMeter(fn, operating, {red, black}, this.calibration);
-    if (!reaches || inputOhms === undefined) operating.disconnectMeter();
+    if (!reaches) operating.disconnectMeter();
     else if (sound.fuseBlew) this.blow();
     else {
-      operating.connectMeter(red, black, inputOhms);
+      layLeads(operating, fn, red, black);
       // in series the meter has just closed the circuit that it reads
       if (fn === 'dc-microamps') sound = readMeter(fn, operating, {red, black}, this.calibration);
     }
     const display = asShownBy(this.condition, fn, watched(fn, operating, {red, black}, sound));
-    if (reaches && inputOhms !== undefined) operating.bleed(red, black, inputOhms, readingSeconds);
+    if (reaches) readWithLeads(operating, fn, red, black);
     return this.show(display);
   }
 

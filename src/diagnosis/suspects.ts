@@ -52,8 +52,8 @@ export class Suspects {
   private readonly trust = new MeterTrust();
   /** Suspects that readings of a meter not yet proved would have ruled out. */
   private doubted = new Set<string>();
-  /** Leads lie on the suspects' units too. */
-  private leadsLie = false;
+  /** Leads lie on the suspects' units too; on microamps they are a part of the circuit. */
+  private leadsLie: 'no' | 'across' | 'in-series' = 'no';
 
   constructor(unit: Unit, hypotheses: readonly Hypothesis[] = hypothesesOf(unit)) {
     this.unit = unit;
@@ -184,7 +184,7 @@ export class Suspects {
       this.takeLeadsOff();
       return;
     }
-    this.leadsLie = true;
+    this.leadsLie = fn === 'dc-microamps' ? 'in-series' : 'across';
     // in series they close a circuit, so what was worked out before is out of date
     if (fn === 'dc-microamps') this.changed++;
     for (const {operating} of this.kept) {
@@ -194,9 +194,9 @@ export class Suspects {
   }
 
   private takeLeadsOff(): void {
-    if (!this.leadsLie) return;
-    this.leadsLie = false;
-    this.changed++;
+    if (this.leadsLie === 'no') return;
+    if (this.leadsLie === 'in-series') this.changed++;
+    this.leadsLie = 'no';
     for (const {operating} of this.kept) operating.disconnectMeter();
   }
 

@@ -149,12 +149,12 @@ export class RunningUnit implements OperatingUnit {
   }
 
   connectMeter(a: string, b: string, ohms: number): void {
-    const points = this.probePoints();
-    for (const point of [a, b])
-      if (point !== 'earth' && !points.includes(point))
-        throw new WrongTargetError('point for a lead', point, points);
     const before = this.leads;
     if (before?.a === a && before.b === b && before.ohms === ohms) return;
+    const {plan} = this.works.network.wired;
+    for (const point of [a, b])
+      if (!plan.positionOf.has(point))
+        throw new WrongTargetError('point for a lead', point, this.probePoints());
     this.leads = a === b ? undefined : {a, b, ohms};
     if (isBurden(before) || isBurden(this.leads)) this.rewire(this.lifted, this.jumpers);
   }
