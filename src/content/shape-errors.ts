@@ -27,6 +27,8 @@ export function shapeErrors(
   const others = issues.filter(
     (issue) =>
       issue.code !== 'unrecognized_keys' &&
+      // what could not be read has been told already
+      !source.broken.some((path) => samePath(path, issue.path as Path)) &&
       !(valueAt(source.value, issue.path as Path) === undefined && isTold(issue.path as Path)) &&
       !(issue.code === 'custom' && hasShapeError(mapOf(issue, source.value), issues)),
   );

@@ -5,12 +5,12 @@ import {
   isScalar,
   isSeq,
   LineCounter,
-  parseDocument,
   visit,
   type Document,
   type Node,
   type YAMLError,
 } from 'yaml';
+import {parse, readAroundBroken, syntaxErrorsOf, type ReadAround} from './broken-entries.ts';
 import type {ContentError} from './content-error.ts';
 
 /** Steps from the top of a file to a value: `['wires', 3, 'gauge']`. */
@@ -20,6 +20,8 @@ export type Path = readonly (string | number)[];
 export interface YamlSource {
   readonly value: unknown;
   readonly errors: readonly ContentError[];
+  /** Places of entries that could not be read and are left out of the value: nothing more is said of them. */
+  readonly broken: readonly Path[];
   /** An error at the value of a path, or at the nearest thing around it that is there. */
   errorAt(path: Path, message: string, mend: string): ContentError;
   /** An error at the key itself, for keys that should not be there. */
@@ -27,10 +29,19 @@ export interface YamlSource {
   lineOf(path: Path): number;
 }
 
-/** Where the YAML reader's own words are meant for programmers. */
-const ourWords: Readonly<Record<string, string>> = {
-  MULTIPLE_DOCS: 'a second document begins',
-};
+/** Where the YAML reader's own words are meant for programmers; a call finds its mark in the reader's sentence. */
+const ourWords: readonly (readonly [RegExp, (found: RegExpExecArray) => string])[] = [
+  [/end with a ([\]}])/, ([, mark]) => `its closing ${mark} is missing`],
+  [/missing closing (["'])/i, ([, mark]) => `its closing quote ${mark} is missing`],
+  [/multiple documents/i, () => 'a second document begins'],
+  [/^implicit keys need/i, () => 'a key and its colon are not on one line'],
+  [/^unexpected seq-item-ind/i, () => 'this dash does not stand below the dashes of its list'],
+  [
+    /^all mapping items must start at the same column/i,
+    () => 'this key does not stand below its neighbours',
+  ],
+  [/^unexpected /i, () => 'this does not belong here'],
+];
 
 /** How to mend what the YAML reader complains of, by its error code. */
 const mends: Readonly<Record<string, string>> = {
@@ -49,13 +60,16 @@ const mends: Readonly<Record<string, string>> = {
 };
 
 /**
- * Read one YAML 1.2 document. Duplicate keys are all told; of errors in the syntax only the first, since
- * what stands below a broken line cannot be trusted. `value` is undefined then.
+ * Read one YAML 1.2 document. Duplicate keys and independent mistakes of the syntax are all told; the value is what
+ * could be read around them, undefined where the rest makes no document.
  */
 export function readYaml(text: string, file: string): YamlSource {
-  const counter = new LineCounter();
-  // level `error`: nothing is printed, and a second document in the file is still an error
-  const doc = parseDocument(text, {lineCounter: counter, prettyErrors: false, logLevel: 'error'});
+  const counter = lineCounterOf(text);
+  const whole = parse(text);
+  const {doc, faults, broken, readable}: ReadAround =
+    syntaxErrorsOf(whole).length > 0
+      ? readAroundBroken(text)
+      : {doc: whole, faults: [], broken: [], readable: true};
 
   const at: At = (offset, message, mend) => {
     const {line, col} = counter.linePos(offset);
@@ -63,32 +77,34 @@ export function readYaml(text: string, file: string): YamlSource {
   };
   const lineAt = (offset: number) => Math.max(counter.linePos(offset).line, 1);
 
-  const syntax = [...doc.errors, ...doc.warnings]
-    .filter(({code}) => code !== 'DUPLICATE_KEY')
-    .sort((a, b) => a.pos[0] - b.pos[0])[0];
   const doubled = doc.errors
-    .filter(({code, pos}) => code === 'DUPLICATE_KEY' && (!syntax || pos[0] < syntax.pos[0]))
+    .filter(({code}) => code === 'DUPLICATE_KEY')
     .map((error) => duplicateKey(doc, error, at, lineAt));
-  const unreadable = syntax
-    ? [
-        at(
-          syntax.pos[0],
-          `the YAML cannot be read here: ${ourWords[syntax.code] ?? lowerFirst(syntax.message)}`,
-          mends[syntax.code] ?? 'check the indentation, the quotes and the brackets of this line',
-        ),
-      ]
-    : unusedYaml(doc, at);
-
-  const readable = unreadable.length === 0;
+  const unreadable = faults.map(({code, message, offset}) =>
+    at(
+      offset,
+      `the YAML cannot be read here: ${inOurWords(message)}`,
+      mends[code] ?? 'check the indentation, the quotes and the brackets of this line',
+    ),
+  );
+  const unused = readable ? unusedYaml(doc, at) : [];
   const nodeAt = (path: Path) => walk(doc, path).node?.range?.[0] ?? 0;
   return {
-    value: readable ? (doc.toJS({maxAliasCount: 0}) as unknown) : undefined,
-    errors: [...doubled, ...unreadable],
+    value: readable && unused.length === 0 ? (doc.toJS({maxAliasCount: 0}) as unknown) : undefined,
+    errors: [...doubled, ...unreadable, ...unused],
+    broken,
     errorAt: (path, message, mend) => at(nodeAt(path), message, mend),
     errorAtKey: (path, message, mend) =>
       at(walk(doc, path).key?.range?.[0] ?? nodeAt(path), message, mend),
     lineOf: (path) => lineAt(nodeAt(path)),
   };
+}
+
+/** Every line of the text, also where the reader lost its way. */
+function lineCounterOf(text: string): LineCounter {
+  const counter = new LineCounter();
+  for (let at = 0; at >= 0; at = text.indexOf('\n', at) + 1 || -1) counter.addNewLine(at);
+  return counter;
 }
 
 type At = (offset: number, message: string, mend: string) => ContentError;
@@ -155,6 +171,14 @@ function duplicateKey(
     },
   });
   return found ?? at(error.pos[0], 'the key `?` stands twice', 'keep one of the two');
+}
+
+function inOurWords(message: string): string {
+  for (const [theirs, ours] of ourWords) {
+    const found = theirs.exec(message);
+    if (found) return ours(found);
+  }
+  return lowerFirst(message);
 }
 
 const lowerFirst = (message: string) => message.charAt(0).toLowerCase() + message.slice(1);
