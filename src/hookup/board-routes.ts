@@ -69,3 +69,30 @@ export function routeWires(layout: BoardLayout, wires: readonly WireEnds[]): Wir
     return {id: wire.id, points};
   });
 }
+
+/** How far from its terminal a wire's handle lies, so that a finger can tell the two apart. */
+const handleReach = 26;
+
+/**
+ * Where the handle of a wire's end lies: on the wire, some way from its terminal; nearer on a short wire, whose two
+ * handles stay a finger apart.
+ */
+export function handleAt(
+  {points}: WireRoute,
+  end: 'from' | 'to',
+): {readonly x: number; readonly y: number} {
+  const way = end === 'from' ? points : [...points].reverse();
+  const legs = way.slice(1).map(([x, y], i) => Math.hypot(x - way[i][0], y - way[i][1]));
+  const whole = legs.reduce((sum, leg) => sum + leg, 0);
+  let left = Math.min(handleReach, Math.max(0, whole / 2 - handleReach / 2));
+  for (const [i, leg] of legs.entries()) {
+    const [[x1, y1], [x2, y2]] = [way[i], way[i + 1]];
+    if (left <= leg)
+      return leg === 0
+        ? {x: x1, y: y1}
+        : {x: x1 + ((x2 - x1) * left) / leg, y: y1 + ((y2 - y1) * left) / leg};
+    left -= leg;
+  }
+  const [x, y] = way[way.length - 1];
+  return {x, y};
+}

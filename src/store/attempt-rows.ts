@@ -52,7 +52,9 @@ export function recordOf(head: AttemptHead, actions: readonly Action[]): Attempt
   };
 }
 
+type Touched = Pick<AttemptHead, 'id' | 'touchedAt'>;
+
 /** Sorts what was worked on last first; ties by id, so that the order never wavers. */
-export function byTouched(a: AttemptHead, b: AttemptHead): number {
+export function byTouched(a: Touched, b: Touched): number {
   return a.touchedAt < b.touchedAt ? 1 : a.touchedAt > b.touchedAt ? -1 : a.id < b.id ? -1 : 1;
 }

@@ -50,6 +50,26 @@ export interface KeptUnit {
   readonly keptAt: string;
 }
 
+/** A wiring task that a person opened from disk, kept as its text and validated anew at each use. */
+export type KeptTask = KeptUnit;
+
+/** Work at a wiring task. What it is made of is the page's affair: texts here, and what a list needs beside them. */
+export interface KeptHookup {
+  readonly id: string;
+  readonly task: string;
+  readonly taskTitle: string;
+  /** ISO date-times. */
+  readonly begunAt: string;
+  readonly touchedAt: string;
+  readonly deedCount: number;
+  /** Put away in favour of a new beginning: no longer what the task's page goes on with. */
+  readonly closed?: boolean;
+  /** The whole work, as exported. */
+  readonly attempt: string;
+  /** What came of it so far, as JSON. */
+  readonly result: string;
+}
+
 /** Why the store refused. `taken-over`: a newer tab works on this attempt; reload to see its work. */
 export type StoreErrorCode =
   'taken-over' | 'out-of-step' | 'not-found' | 'already-here' | 'full' | 'failed';
@@ -99,12 +119,24 @@ export interface AttemptStore {
   putUnit(unit: KeptUnit): Promise<void>;
   units(): Promise<KeptUnit[]>;
   removeUnit(id: string): Promise<void>;
+  /**
+   * Writes the whole of a work. `before` is the number of deeds that were kept when it was last read: rejects with
+   * `out-of-step` when another tab has gone on with it, and nothing is written then.
+   */
+  putHookup(work: KeptHookup, before: number): Promise<void>;
+  /** Newest first by when it was last worked on. */
+  hookups(): Promise<KeptHookup[]>;
+  hookup(id: string): Promise<KeptHookup | undefined>;
+  removeHookup(id: string): Promise<void>;
+  putTask(task: KeptTask): Promise<void>;
+  tasks(): Promise<KeptTask[]>;
+  removeTask(id: string): Promise<void>;
   setting(name: string): Promise<string | undefined>;
   putSetting(name: string, value: string): Promise<void>;
 }
 
 export interface StoreChange {
-  readonly what: 'attempt' | 'unit' | 'setting';
+  readonly what: 'attempt' | 'unit' | 'setting' | 'hookup' | 'task';
   readonly id: string;
   /** The action just appended, for whoever follows an attempt (the first reading's guide). */
   readonly action?: Action;

@@ -8,6 +8,8 @@ export type {
   AttemptPurpose,
   AttemptStage,
   AttemptStore,
+  KeptHookup,
+  KeptTask,
   KeptUnit,
   NewAttempt,
   StoreChange,

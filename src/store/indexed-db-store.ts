@@ -8,12 +8,14 @@ import type {
   AttemptProgress,
   AttemptPurpose,
   AttemptStore,
+  KeptHookup,
+  KeptTask,
   KeptUnit,
   NewAttempt,
   StoreChange,
 } from './attempt-store.ts';
 import {byTouched, headOfNew, headOfRecord, recordOf} from './attempt-rows.ts';
-import {alreadyHere, notFound, outOfStep} from './memory-store.ts';
+import {alreadyHere, movedOn, notFound, outOfStep} from './memory-store.ts';
 import {TabSignal} from './tab-signal.ts';
 
 interface Schema extends DBSchema {
@@ -23,7 +25,12 @@ interface Schema extends DBSchema {
   actions: {key: [string, number]; value: Action};
   units: {key: string; value: KeptUnit};
   settings: {key: string; value: string};
+  hookups: {key: string; value: KeptHookup};
+  tasks: {key: string; value: KeptTask};
 }
+
+/** What is written in transactions of several steps. */
+type Written = 'heads' | 'actions' | 'hookups';
 
 /** The store in IndexedDB. Opened by {@link openIndexedDbStore}. */
 export class IndexedDbStore implements AttemptStore {
@@ -159,6 +166,45 @@ export class IndexedDbStore implements AttemptStore {
     this.signal.changed({what: 'unit', id});
   }
 
+  async putHookup(work: KeptHookup, before: number): Promise<void> {
+    await refusing(
+      this.write(['hookups'], async (tx) => {
+        const rows = tx.objectStore('hookups');
+        const count = (await rows.get(work.id))?.deedCount ?? 0;
+        if (count !== before) throw movedOn();
+        await rows.put(work);
+      }),
+    );
+    this.signal.changed({what: 'hookup', id: work.id});
+  }
+
+  async hookups(): Promise<KeptHookup[]> {
+    return (await refusing(this.db.getAll('hookups'))).sort(byTouched);
+  }
+
+  async hookup(id: string): Promise<KeptHookup | undefined> {
+    return refusing(this.db.get('hookups', id));
+  }
+
+  async removeHookup(id: string): Promise<void> {
+    await refusing(this.db.delete('hookups', id));
+    this.signal.changed({what: 'hookup', id});
+  }
+
+  async putTask(task: KeptTask): Promise<void> {
+    await refusing(this.db.put('tasks', task, task.id));
+    this.signal.changed({what: 'task', id: task.id});
+  }
+
+  async tasks(): Promise<KeptTask[]> {
+    return refusing(this.db.getAll('tasks'));
+  }
+
+  async removeTask(id: string): Promise<void> {
+    await refusing(this.db.delete('tasks', id));
+    this.signal.changed({what: 'task', id});
+  }
+
   async setting(name: string): Promise<string | undefined> {
     return refusing(this.db.get('settings', name));
   }
@@ -175,7 +221,7 @@ export class IndexedDbStore implements AttemptStore {
   }
 
   /** Runs `work` in one read-write transaction; whatever it throws undoes all of it. */
-  private async write<Name extends 'heads' | 'actions'>(
+  private async write<Name extends Written>(
     names: Name[],
     work: (tx: ReturnType<typeof this.transact<Name>>) => Promise<void>,
   ): Promise<void> {
@@ -195,7 +241,7 @@ export class IndexedDbStore implements AttemptStore {
     await tx.done;
   }
 
-  private transact<Name extends 'heads' | 'actions'>(names: Name[]) {
+  private transact<Name extends Written>(names: Name[]) {
     return this.db.transaction(names, 'readwrite', {durability: 'strict'});
   }
 }
@@ -208,12 +254,16 @@ export async function openIndexedDbStore(
   onLost: (reason: string) => void,
   name = 'rungbench',
 ): Promise<IndexedDbStore> {
-  const db = await openDB<Schema>(name, 1, {
-    upgrade(database) {
-      database.createObjectStore('heads', {keyPath: 'id'});
-      database.createObjectStore('actions');
-      database.createObjectStore('units');
-      database.createObjectStore('settings');
+  const db = await openDB<Schema>(name, 2, {
+    upgrade(database, from) {
+      if (from < 1) {
+        database.createObjectStore('heads', {keyPath: 'id'});
+        database.createObjectStore('actions');
+        database.createObjectStore('units');
+        database.createObjectStore('settings');
+      }
+      database.createObjectStore('hookups', {keyPath: 'id'});
+      database.createObjectStore('tasks');
     },
     blocking(_current, _wanted, event) {
       // let the newer version through at once: this tab must reload to go on

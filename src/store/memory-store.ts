@@ -6,6 +6,8 @@ import type {
   AttemptProgress,
   AttemptPurpose,
   AttemptStore,
+  KeptHookup,
+  KeptTask,
   KeptUnit,
   NewAttempt,
   StoreChange,
@@ -19,6 +21,8 @@ export class MemoryStore implements AttemptStore {
   private readonly heads = new Map<string, AttemptHead>();
   private readonly actions = new Map<string, Action[]>();
   private readonly keptUnits = new Map<string, KeptUnit>();
+  private readonly works = new Map<string, KeptHookup>();
+  private readonly keptTasks = new Map<string, KeptTask>();
   private readonly settings = new Map<string, string>();
   private readonly signal = new TabSignal('rungbench-memory');
 
@@ -106,6 +110,40 @@ export class MemoryStore implements AttemptStore {
     this.signal.changed({what: 'unit', id});
   }
 
+  async putHookup(work: KeptHookup, before: number): Promise<void> {
+    const count = this.works.get(work.id)?.deedCount ?? 0;
+    if (count !== before) throw movedOn();
+    this.works.set(work.id, work);
+    this.signal.changed({what: 'hookup', id: work.id});
+  }
+
+  async hookups(): Promise<KeptHookup[]> {
+    return [...this.works.values()].sort(byTouched);
+  }
+
+  async hookup(id: string): Promise<KeptHookup | undefined> {
+    return this.works.get(id);
+  }
+
+  async removeHookup(id: string): Promise<void> {
+    this.works.delete(id);
+    this.signal.changed({what: 'hookup', id});
+  }
+
+  async putTask(task: KeptTask): Promise<void> {
+    this.keptTasks.set(task.id, task);
+    this.signal.changed({what: 'task', id: task.id});
+  }
+
+  async tasks(): Promise<KeptTask[]> {
+    return [...this.keptTasks.values()];
+  }
+
+  async removeTask(id: string): Promise<void> {
+    this.keptTasks.delete(id);
+    this.signal.changed({what: 'task', id});
+  }
+
   async setting(name: string): Promise<string | undefined> {
     return this.settings.get(name);
   }
@@ -141,5 +179,13 @@ export function outOfStep(index: number, count: number): StoreError {
   return new StoreError(
     'out-of-step',
     `Action ${index + 1} came where action ${count + 1} was due: another tab went on with this attempt. Reload to see its work.`,
+  );
+}
+
+/** Another tab has written deeds that this one does not know of. */
+export function movedOn(): StoreError {
+  return new StoreError(
+    'out-of-step',
+    'Another tab went on with this task. Reload to see its work; the last thing that you did here is not kept.',
   );
 }

@@ -47,6 +47,28 @@ describe('the store in IndexedDB', () => {
     expect((await second.get(id))?.actions.length).to.equal(2);
   });
 
+  it('keeps what an older version of the tutor wrote', async () => {
+    const name = 'from-version-1';
+    open.push({store: {close: () => undefined} as IndexedDbStore, name});
+    await new Promise<void>((resolve, reject) => {
+      const opening = indexedDB.open(name, 1);
+      opening.onerror = () => reject(opening.error);
+      opening.onupgradeneeded = () => {
+        const {result: database} = opening;
+        database.createObjectStore('heads', {keyPath: 'id'});
+        for (const table of ['actions', 'units', 'settings']) database.createObjectStore(table);
+        opening.transaction!.objectStore('settings').put('{"muted":true}', 'bench');
+      };
+      opening.onsuccess = () => {
+        opening.result.close();
+        resolve();
+      };
+    });
+    const store = await openStore(name);
+    expect(await store.setting('bench')).to.equal('{"muted":true}');
+    expect(await store.hookups()).to.deep.equal([]);
+  });
+
   it('tells the older of two tabs that the newer has taken over, and refuses what it still does', async () => {
     const older = await openStore('two-tabs');
     const {id} = await older.begin(aCall);

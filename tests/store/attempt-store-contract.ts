@@ -1,6 +1,6 @@
 import type {Action} from '../../src/bench/actions.ts';
 import type {AttemptRecord} from '../../src/bench/attempt.ts';
-import type {AttemptStore, NewAttempt, StoreChange} from '../../src/store/attempts.ts';
+import type {AttemptStore, KeptHookup, NewAttempt, StoreChange} from '../../src/store/attempts.ts';
 
 /** The few things that Mocha's and Vitest's ways of writing a test have in common. */
 export interface TestWords {
@@ -141,6 +141,54 @@ export function storeContract({it, equal}: TestWords, open: () => Promise<Attemp
     equal(await store.setting('other'), undefined);
     await store.removeUnit('mine');
     equal(await store.units(), []);
+  });
+
+  it('keeps work at wiring tasks, newest first, and refuses what another tab has overtaken', async () => {
+    const store = await open();
+    const work = (id: string, deedCount: number, touchedAt: string): KeptHookup => ({
+      id,
+      task: 'lamp-and-switch',
+      taskTitle: 'A lamp and its switch',
+      begunAt: '2026-03-01T10:00:00.000Z',
+      touchedAt,
+      deedCount,
+      attempt: '{}',
+      result: '{}',
+    });
+    await store.putHookup(work('one', 1, '2026-03-01T10:01:00.000Z'), 0);
+    await store.putHookup(work('two', 1, '2026-03-01T10:02:00.000Z'), 0);
+    equal(
+      (await store.hookups()).map(({id}) => id),
+      ['two', 'one'],
+    );
+    await store.putHookup(work('one', 2, '2026-03-01T10:03:00.000Z'), 1);
+    // another tab that still believes in one deed
+    equal(
+      await codeOf(store.putHookup(work('one', 2, '2026-03-01T10:04:00.000Z'), 1)),
+      'out-of-step',
+    );
+    equal((await store.hookup('one'))?.touchedAt, '2026-03-01T10:03:00.000Z');
+    await store.removeHookup('one');
+    equal(await store.hookup('one'), undefined);
+    equal((await store.hookups()).length, 1);
+  });
+
+  it('keeps wiring tasks of a person by name and forgets them when told', async () => {
+    const store = await open();
+    await store.putTask({
+      id: 'mine',
+      title: 'Mine',
+      fileName: 'mine.yaml',
+      text: 'id: mine',
+      keptAt: '2026-03-01T10:00:00.000Z',
+    });
+    equal(
+      (await store.tasks()).map(({id}) => id),
+      ['mine'],
+    );
+    equal(await store.units(), []);
+    await store.removeTask('mine');
+    equal(await store.tasks(), []);
   });
 
   it('tells of every change and which action it was', async () => {

@@ -6,7 +6,10 @@ import type {AttemptHead} from '../../store/attempts.ts';
 import {hrefOf} from '../app/router.ts';
 import {desk} from '../desk/desk.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
-import {importAttempt} from './import-attempt.ts';
+import {isHookupFile} from '../../hookup/hookup-attempt.ts';
+import '../hookup/hookup-history.element.ts';
+import {importHookup} from '../hookup/import-hookup.ts';
+import {importAttempt, largestBytes} from './import-attempt.ts';
 import {isUnfinished, minuteWords, resultWords, whenWords} from './attempt-words.ts';
 import {historyPageStyles} from './history-page.styles.ts';
 import {saveFile} from './save-file.ts';
@@ -40,7 +43,7 @@ export class RbHistoryPage extends LitElement {
       <div class="top">
         <div>
           <h1 tabindex="-1">History</h1>
-          <p class="lead">Every call taken on this device, with its result.</p>
+          <p class="lead">Every call taken and every task wired on this device, with its result.</p>
         </div>
         <div class="no-print">
           <input
@@ -57,7 +60,9 @@ export class RbHistoryPage extends LitElement {
         ${this.said ? html`<p class="note good"><strong>Done.</strong>${this.said}</p>` : nothing}
         ${this.refusal ? html`<p class="note danger"><strong>Not imported.</strong>${this.refusal}</p>` : nothing}
       </div>
-      ${this.renderCalls()} ${this.renderDialog()}
+      ${this.renderCalls()}
+      <rb-hookup-history></rb-hookup-history>
+      ${this.renderDialog()}
     `;
   }
 
@@ -199,8 +204,14 @@ export class RbHistoryPage extends LitElement {
     this.said = '';
     this.refusal = '';
     try {
-      const head = await importAttempt(desk(), await openAttempts(), file);
-      this.said = `Imported: ${head.unitTitle}, ${head.actionCount} actions.`;
+      const store = await openAttempts();
+      if (file.size <= largestBytes && isHookupFile(await file.text())) {
+        const work = await importHookup(store, await file.text());
+        this.said = `Imported: ${work.taskTitle}, ${work.deedCount} deeds.`;
+      } else {
+        const head = await importAttempt(desk(), store, file);
+        this.said = `Imported: ${head.unitTitle}, ${head.actionCount} actions.`;
+      }
     } catch (error) {
       this.refusal = `${file.name}: ${messageOf(error)}`;
     } finally {

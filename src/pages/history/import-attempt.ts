@@ -2,7 +2,7 @@ import type {AttemptHead, AttemptStore} from '../../store/attempts.ts';
 import type {Desk} from '../desk/desk.ts';
 
 /** An attempt of 20,000 actions has about 2 MB. */
-const largestBytes = 8_000_000;
+export const largestBytes = 8_000_000;
 
 /**
  * Takes an exported call into the store: the file is validated, its seal opened, its unit looked for, and the whole of

@@ -1,21 +1,17 @@
 import {LitElement, css, html, nothing} from 'lit';
 import {customElement, property, state} from 'lit/decorators.js';
-import type {Action} from '../../bench/actions.ts';
-import {Bench} from '../../bench/bench.ts';
 import type {BenchView} from '../../bench/bench-view.ts';
 import '../../bench/cautions.element.ts';
 import type {RefusedAction} from '../../bench/refused-action.ts';
 import type {Unit} from '../../content/unit.ts';
-import {operateWaiting} from '../../hookup/operate-waiting.ts';
 import '../bench/bench-desk.element.ts';
 import type {BenchSettings} from '../bench/remembered.ts';
 
 /**
- * The bench on wires that a student has made, with the breaker open to begin with. Nothing is hidden in it, so it runs
- * in the page itself.
+ * The bench on wires that a student has made. Nothing is hidden in it, so it runs in the page itself; what is asked of
+ * it goes up as `action-asked` and comes back as a view.
  *
- * @event {{dead: boolean}} circuit-read - A reading was taken; `dead` while no breaker has been closed yet.
- * @event power-on - A breaker was closed.
+ * @event {{action: Action}} action-asked - A person wants it done.
  */
 @customElement('rb-hookup-bench')
 export class HookupBench extends LitElement {
@@ -37,28 +33,10 @@ export class HookupBench extends LitElement {
   `;
 
   @property({attribute: false}) unit?: Unit;
+  @property({attribute: false}) view?: BenchView;
+  @property({attribute: false}) refusal?: RefusedAction;
 
-  @state() private view?: BenchView;
-  @state() private refusal?: RefusedAction;
   @state() private settings: BenchSettings = {muted: true, shortcuts: false, view: 'ladder'};
-
-  private bench?: Bench;
-  private madeFor?: Unit;
-  private hasPower = false;
-
-  protected override willUpdate(): void {
-    if (!this.unit || this.madeFor === this.unit) return;
-    this.madeFor = this.unit;
-    this.hasPower = false;
-    this.bench = new Bench({
-      unit: this.unit,
-      faults: [],
-      complaint: 'A board that was just wired.',
-      seed: 0,
-      operate: operateWaiting,
-    });
-    this.view = this.bench.view();
-  }
 
   override render() {
     if (!this.view || !this.unit) return nothing;
@@ -69,36 +47,11 @@ export class HookupBench extends LitElement {
         .view=${this.view}
         .refusal=${this.refusal}
         .settings=${this.settings}
-        @action-asked=${(event: CustomEvent<{action: Action}>) => this.act(event.detail.action)}
+        @action-asked=${(event: CustomEvent<object>) =>
+          this.dispatchEvent(new CustomEvent('action-asked', {detail: event.detail}))}
         @settings-changed=${(event: CustomEvent<{settings: BenchSettings}>) =>
           (this.settings = event.detail.settings)}
       ></rb-bench-desk>`;
-  }
-
-  private act(action: Action): void {
-    if (!this.bench) return;
-    const result = this.bench.act(action);
-    this.refusal = 'refused' in result ? {action, sentence: result.refused} : undefined;
-    if ('refused' in result) return;
-    this.view = this.bench.view();
-    if (action.do === 'read') this.emit('circuit-read', {dead: !this.hasPower});
-    if (action.do === 'set' && action.value === 'on' && this.isolates(action.target)) {
-      this.hasPower = true;
-      this.emit('power-on');
-    }
-  }
-
-  private isolates(target: string): boolean {
-    const [part, control] = target.split('.');
-    return (
-      this.unit?.parts
-        .find(({id}) => id === part)
-        ?.controls.some(({id, isolates}) => id === control && isolates === true) ?? false
-    );
-  }
-
-  private emit(name: string, detail: object = {}): void {
-    this.dispatchEvent(new CustomEvent(name, {detail}));
   }
 }
 

@@ -1,26 +1,33 @@
 import {LitElement, html, nothing, svg} from 'lit';
 import {customElement, property, state} from 'lit/decorators.js';
 import {repeat} from 'lit/directives/repeat.js';
-import {
-  layBoard,
-  type BoardLayout,
-  type BoardPart,
-  type BoardTerminal,
-} from '../../hookup/board-layout.ts';
-import {routeWires, type WireRoute} from '../../hookup/board-routes.ts';
+import {layBoard, type BoardLayout, type BoardTerminal} from '../../hookup/board-layout.ts';
+import {handleAt, routeWires, type WireRoute} from '../../hookup/board-routes.ts';
 import type {HookupTask, HookupWire} from '../../hookup/hookup-task.ts';
+import {isArrow, onEnter, terminalBeyond} from './board-keys.ts';
+import {drawPart} from './board-part.ts';
+import {drawWire} from './board-wire.ts';
 import {hookupBoardStyles} from './hookup-board.styles.ts';
+
+/** One end of a wire, as a person takes it up to land it elsewhere. */
+export interface WireEnd {
+  readonly wire: string;
+  readonly end: 'from' | 'to';
+}
 
 /** A press that moves further than this is a drag from terminal to terminal. */
 const slop = 8;
 
 /**
  * The parts of a task in their boxes, with the wires that are there. A wire is drawn by dragging from a terminal to
- * another, by two taps, or by keyboard: arrow keys go from terminal to terminal, Enter begins and ends a wire.
+ * another, by two taps, or by keyboard: arrow keys go from terminal to terminal, Enter begins and ends a wire. The
+ * chosen wire has a handle at each end: dragged, or taken up and landed, it goes to another terminal.
  *
  * @event {{from: string, to: string}} wire-drawn - A person joined two terminals.
  * @event {{wire: string | undefined}} wire-chosen - A person picked a wire of their own.
  * @event {{terminal: string | undefined}} begun - A person picked the first end, or let it go.
+ * @event {{end: WireEnd | undefined}} end-taken - A person took an end of the chosen wire up, or let it go.
+ * @event {{wire: string, end: 'from' | 'to', terminal: string}} end-moved - A person landed it elsewhere.
  */
 @customElement('rb-hookup-board')
 export class HookupBoard extends LitElement {
@@ -33,13 +40,17 @@ export class HookupBoard extends LitElement {
   @property({attribute: false}) concerned: readonly string[] = [];
   /** Terminal at which a wire was begun. */
   @property() begun?: string;
+  /** End of the chosen wire that is taken up. */
+  @property({attribute: false}) taken?: WireEnd;
+  /** Only to be looked at. */
+  @property({type: Boolean}) still = false;
 
   @state() private drawnTo?: readonly [number, number];
   @state() private current = '';
 
   private layout?: BoardLayout;
   private laidFor?: HookupTask;
-  private pressed?: {terminal: BoardTerminal; x: number; y: number; dragged: boolean};
+  private pressed?: {from: BoardTerminal | WireEnd; x: number; y: number; dragged: boolean};
 
   override render() {
     if (!this.task) return nothing;
@@ -52,7 +63,12 @@ export class HookupBoard extends LitElement {
     const routes = new Map(
       routeWires(layout, [...this.task.given, ...this.wires]).map((route) => [route.id, route]),
     );
-    return html`<div class="frame" role="group" aria-label="Wiring board">
+    return html`<div
+      class="frame ${this.still ? 'still' : ''}"
+      role="group"
+      aria-label="Wiring board"
+      tabindex=${this.still ? 0 : nothing}
+    >
       <svg
         width=${layout.width}
         height=${layout.height}
@@ -68,96 +84,66 @@ export class HookupBoard extends LitElement {
             svg`<rect class="box" x=${x} y=${y} width=${width} height=${height} rx="4"></rect>
               <text class="box-title" x=${x + 12} y=${y + 20}>${title}</text>`,
         )}
-        ${layout.parts.map((part) => this.drawPart(part))}
+        ${layout.parts.map(drawPart)}
         ${this.task.given.map((wire) => this.drawWire(wire, routes.get(wire.id), true))}
         ${repeat(
           this.wires,
           ({id}) => id,
           (wire) => this.drawWire(wire, routes.get(wire.id), false),
         )}
-        ${this.drawPulled(layout)}
-        ${layout.parts.flatMap(({terminals}) => terminals.map((each) => this.drawTerminal(each)))}
+        ${this.drawPulled()} ${this.terminals().map((each) => this.drawTerminal(each))}
+        ${this.drawHandles(routes)}
       </svg>
     </div>`;
   }
 
-  private drawPart({part, x, y, width, height, terminals}: BoardPart) {
-    const at = new Map(terminals.map((each) => [each.terminal, each]));
-    return svg`<g>
-      <rect class="part" x=${x} y=${y} width=${width} height=${height} rx="3"></rect>
-      <text class="part-id" x=${x + width / 2} y=${y + 15} text-anchor="middle">${part.id}</text>
-      <text class="part-title" x=${x + width / 2} y=${y + 29} text-anchor="middle">${part.title}</text>
-      ${part.elements.flatMap((element) => {
-        const ends =
-          element.is === 'transformer'
-            ? element.windings.map(({a, b}) => [a, b, 'winding'] as const)
-            : element.is === 'motor' || element.is === 'threePhaseMotor'
-              ? []
-              : [
-                  [
-                    element.a,
-                    element.b,
-                    insideWord(
-                      part.kind,
-                      element.is,
-                      'normally' in element ? element.normally : undefined,
-                    ),
-                  ] as const,
-                ];
-        return ends.map(([a, b, word]) => this.drawInside(at.get(a), at.get(b), word));
-      })}
-    </g>`;
-  }
-
-  /** What joins two terminals inside a part: a line with a word on it. */
-  private drawInside(a: BoardTerminal | undefined, b: BoardTerminal | undefined, word: string) {
-    if (!a || !b || !word) return nothing;
-    const inner = ({x, side}: BoardTerminal): number => (side === 'left' ? x + 36 : x - 36);
-    if (a.y === b.y && a.side !== b.side) {
-      const middle = (a.x + b.x) / 2;
-      return svg`<path class="inside" d="M${inner(a)} ${a.y}H${inner(b)}"></path>
-        <text class="inside-text" x=${middle} y=${a.y - 4} text-anchor="middle">${word}</text>`;
-    }
-    const bend = (inner(a) + inner(b)) / 2;
-    return svg`<path class="inside" d="M${inner(a)} ${a.y}H${bend}V${b.y}H${inner(b)}"></path>
-      <text class="inside-text" x=${bend + 3} y=${(a.y + b.y) / 2 + 3}>${word}</text>`;
+  private terminals(): BoardTerminal[] {
+    return this.layout?.parts.flatMap(({terminals}) => terminals) ?? [];
   }
 
   private drawWire(wire: HookupWire, route: WireRoute | undefined, given: boolean) {
-    if (!route) return nothing;
-    const d = route.points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x} ${y}`).join('');
-    const classes = [
-      'wire',
-      wire.gauge <= 12 ? 'heavy' : '',
-      given ? 'given' : '',
-      this.concerned.includes(wire.id) ? 'concerned' : '',
-      this.chosen === wire.id ? 'selected' : '',
-    ].join(' ');
-    const paths = svg`<path class="reach" d=${d}></path><path class="casing" d=${d}></path>
-      <path class="copper ${wire.colour}" d=${d}></path>`;
-    if (given)
-      return svg`<g class=${classes}><title>Given wire from ${wire.from} to ${wire.to}</title>${paths}</g>`;
-    return svg`<g class=${classes} data-wire=${wire.id} role="button" tabindex="0"
-      aria-pressed=${this.chosen === wire.id ? 'true' : 'false'}
-      aria-label="Wire ${wire.id} from ${wire.from} to ${wire.to}, ${wire.gauge} AWG ${wire.colour}"
-      @click=${() => this.choose(wire.id)}
-      @keydown=${(event: KeyboardEvent) => this.onWireKey(event, wire.id)}>${paths}</g>`;
+    return drawWire(wire, route, {
+      role: given ? 'given' : this.still ? 'still' : 'own',
+      isConcerned: this.concerned.includes(wire.id),
+      isChosen: this.chosen === wire.id,
+      choose: () => this.choose(wire.id),
+    });
   }
 
   private drawTerminal(each: BoardTerminal) {
     const {terminal, x, y, side} = each;
     const name = terminal.slice(terminal.indexOf('.') + 1);
+    const drawing = svg`<circle class="reach" cx=${x} cy=${y} r="14"></circle>
+      <circle class="ring" cx=${x} cy=${y} r="7"></circle>
+      <text x=${side === 'left' ? x + 12 : x - 12} y=${y + 4} text-anchor=${side === 'left' ? 'start' : 'end'}>${name}</text>`;
+    if (this.still) return svg`<g class="terminal">${drawing}</g>`;
     return svg`<g class="terminal ${this.begun === terminal ? 'begun' : ''}" data-terminal=${terminal}
       role="button" tabindex=${this.current === terminal ? 0 : -1}
       aria-pressed=${this.begun === terminal ? 'true' : 'false'}
       aria-label="Terminal ${terminal}, ${this.wiresAt(terminal)}"
       @pointerdown=${(event: PointerEvent) => this.onDown(event, each)}
       @focus=${() => (this.current = terminal)}
-      @keydown=${(event: KeyboardEvent) => this.onTerminalKey(event, each)}>
-      <circle class="reach" cx=${x} cy=${y} r="14"></circle>
-      <circle class="ring" cx=${x} cy=${y} r="7"></circle>
-      <text x=${side === 'left' ? x + 12 : x - 12} y=${y + 4} text-anchor=${side === 'left' ? 'start' : 'end'}>${name}</text>
-    </g>`;
+      @keydown=${(event: KeyboardEvent) => this.onTerminalKey(event, each)}>${drawing}</g>`;
+  }
+
+  /** Handles of the chosen wire, over everything: with them its ends go to other terminals. */
+  private drawHandles(routes: ReadonlyMap<string, WireRoute>) {
+    const wire = this.still ? undefined : this.wires.find(({id}) => id === this.chosen);
+    const route = wire && routes.get(wire.id);
+    if (!wire || !route) return nothing;
+    return (['from', 'to'] as const).map((end) => {
+      const {x, y} = handleAt(route, end);
+      const taken = this.taken?.wire === wire.id && this.taken.end === end;
+      return svg`<g class="handle ${taken ? 'taken' : ''}" data-end=${end} role="button" tabindex="0"
+        aria-pressed=${taken ? 'true' : 'false'}
+        aria-label="End of ${wire.id} at ${wire[end]}: move it"
+        @pointerdown=${(event: PointerEvent) => this.onDown(event, {wire: wire.id, end})}
+        @keydown=${(event: KeyboardEvent) => this.onHandleKey(event, {wire: wire.id, end})}>
+        <circle class="reach" cx=${x} cy=${y} r="12"></circle>
+        <rect class="grip" x=${x - 6} y=${y - 6} width="12" height="12" rx="1"></rect>
+        <path class="arrows" d="M${x - 3.5} ${y}h7M${x} ${y - 3.5}v7"></path>
+      </g>`;
+    });
   }
 
   private wiresAt(terminal: string): string {
@@ -167,24 +153,29 @@ export class HookupBoard extends LitElement {
     return count === 0 ? 'no wire' : count === 1 ? 'one wire' : `${count} wires`;
   }
 
-  private drawPulled({parts}: BoardLayout) {
-    if (!this.begun || !this.drawnTo) return nothing;
-    const from = parts
-      .flatMap(({terminals}) => terminals)
-      .find(({terminal}) => terminal === this.begun);
+  /** The wire under way: from where it is fast to the pointer. */
+  private drawPulled() {
+    if (!this.drawnTo) return nothing;
+    const fast = this.taken ? this.fastEnd(this.taken) : this.begun;
+    const from = this.terminals().find(({terminal}) => terminal === fast);
     if (!from) return nothing;
     return svg`<path class="drawn" d="M${from.x} ${from.y}L${this.drawnTo[0]} ${this.drawnTo[1]}"></path>`;
   }
 
+  private fastEnd({wire, end}: WireEnd): string | undefined {
+    return this.wires.find(({id}) => id === wire)?.[end === 'from' ? 'to' : 'from'];
+  }
+
   // ── pointer ──
 
-  private onDown(event: PointerEvent, terminal: BoardTerminal): void {
+  private onDown(event: PointerEvent, from: BoardTerminal | WireEnd): void {
     if (event.button !== 0) return;
     event.preventDefault();
-    this.pressed = {terminal, x: event.clientX, y: event.clientY, dragged: false};
+    this.pressed = {from, x: event.clientX, y: event.clientY, dragged: false};
     // a finger keeps sending its moves to where it went down; let go, so that all targets hear it
     (event.target as Element).releasePointerCapture?.(event.pointerId);
-    this.focusTerminal(terminal.terminal);
+    if ('terminal' in from) this.focusTerminal(from.terminal);
+    else (event.currentTarget as SVGElement).focus();
   }
 
   private readonly onMove = (event: PointerEvent): void => {
@@ -195,7 +186,10 @@ export class HookupBoard extends LitElement {
       !pressed.dragged
     ) {
       pressed.dragged = true;
-      this.begin(pressed.terminal.terminal);
+      if ('terminal' in pressed.from) {
+        this.take(undefined);
+        this.begin(pressed.from.terminal);
+      } else this.take(pressed.from);
     }
     if (!pressed.dragged) return;
     const frame = (this.renderRoot.querySelector('svg') as SVGSVGElement).getBoundingClientRect();
@@ -207,15 +201,19 @@ export class HookupBoard extends LitElement {
     this.pressed = undefined;
     this.drawnTo = undefined;
     if (!pressed) return;
+    const {from} = pressed;
     if (!pressed.dragged) {
-      this.pick(pressed.terminal.terminal);
+      if ('terminal' in from) this.pick(from.terminal);
+      else this.toggle(from);
       return;
     }
     const root = this.renderRoot as ShadowRoot;
     const under = root.elementFromPoint(event.clientX, event.clientY)?.closest('[data-terminal]');
     const to = under?.getAttribute('data-terminal');
-    if (to) this.join(pressed.terminal.terminal, to);
-    this.begin(undefined);
+    if ('terminal' in from) {
+      if (to) this.join(from.terminal, to);
+      this.begin(undefined);
+    } else this.land(from, to ?? undefined);
   };
 
   private readonly onCancel = (): void => {
@@ -226,41 +224,23 @@ export class HookupBoard extends LitElement {
   // ── keyboard ──
 
   private onTerminalKey(event: KeyboardEvent, terminal: BoardTerminal): void {
-    const ways: Readonly<Record<string, readonly [number, number]>> = {
-      ArrowLeft: [-1, 0],
-      ArrowRight: [1, 0],
-      ArrowUp: [0, -1],
-      ArrowDown: [0, 1],
-    };
-    const way = ways[event.key];
-    if (way) {
+    if (isArrow(event.key)) {
       event.preventDefault();
-      const next = this.nearest(terminal, way);
+      const next = terminalBeyond(event.key, terminal, this.terminals());
       if (next) this.focusTerminal(next.terminal);
-    } else if (event.key === 'Enter' || event.key === ' ') {
-      event.preventDefault();
-      this.pick(terminal.terminal);
-    } else if (event.key === 'Escape') this.begin(undefined);
+    } else if (event.key === 'Escape') this.letGo();
+    else onEnter(event, () => this.pick(terminal.terminal));
   }
 
-  private nearest(
-    from: BoardTerminal,
-    [dx, dy]: readonly [number, number],
-  ): BoardTerminal | undefined {
-    const all = this.layout!.parts.flatMap(({terminals}) => terminals);
-    const cost = ({x, y}: BoardTerminal): number => {
-      const along = (x - from.x) * dx + (y - from.y) * dy;
-      const aside = Math.abs((x - from.x) * dy) + Math.abs((y - from.y) * dx);
-      return along <= 1 ? Infinity : along + 2.5 * aside;
-    };
-    const [best] = all.filter((each) => cost(each) < Infinity).sort((p, q) => cost(p) - cost(q));
-    return best;
-  }
-
-  private onWireKey(event: KeyboardEvent, wire: string): void {
-    if (event.key !== 'Enter' && event.key !== ' ') return;
-    event.preventDefault();
-    this.choose(wire);
+  private onHandleKey(event: KeyboardEvent, end: WireEnd): void {
+    if (event.key === 'Escape') this.letGo();
+    else
+      onEnter(event, () => {
+        this.toggle(end);
+        // taken up: the arrow keys carry it from the terminal that it is on
+        const at = this.wires.find(({id}) => id === end.wire)?.[end.end];
+        if (at) this.focusTerminal(at);
+      });
   }
 
   private focusTerminal(terminal: string): void {
@@ -273,12 +253,12 @@ export class HookupBoard extends LitElement {
   // ── deeds ──
 
   private pick(terminal: string): void {
-    if (this.begun === undefined) {
-      this.begin(terminal);
-      return;
+    if (this.taken) this.land(this.taken, terminal);
+    else if (this.begun === undefined) this.begin(terminal);
+    else {
+      if (this.begun !== terminal) this.join(this.begun, terminal);
+      this.begin(undefined);
     }
-    if (this.begun !== terminal) this.join(this.begun, terminal);
-    this.begin(undefined);
   }
 
   private begin(terminal: string | undefined): void {
@@ -289,30 +269,34 @@ export class HookupBoard extends LitElement {
     if (from !== to) this.emit('wire-drawn', {from, to});
   }
 
+  private take(end: WireEnd | undefined): void {
+    if (end && this.begun) this.begin(undefined);
+    if (end || this.taken) this.emit('end-taken', {end});
+  }
+
+  private toggle(end: WireEnd): void {
+    const isTaken = this.taken?.wire === end.wire && this.taken.end === end.end;
+    this.take(isTaken ? undefined : end);
+  }
+
+  /** Lands an end that was taken up; where it was, or nowhere, it is let go. */
+  private land(end: WireEnd, terminal: string | undefined): void {
+    const was = this.wires.find(({id}) => id === end.wire)?.[end.end];
+    if (terminal !== undefined && terminal !== was) this.emit('end-moved', {...end, terminal});
+    this.emit('end-taken', {end: undefined});
+  }
+
+  private letGo(): void {
+    this.begin(undefined);
+    this.take(undefined);
+  }
+
   private choose(wire: string): void {
     this.emit('wire-chosen', {wire: this.chosen === wire ? undefined : wire});
   }
 
   private emit(name: string, detail: object): void {
     this.dispatchEvent(new CustomEvent(name, {detail}));
-  }
-}
-
-/** What stands on the line inside a part. */
-function insideWord(kind: string, is: string, normally: 'open' | 'closed' | undefined): string {
-  if (kind === 'fuse') return 'link';
-  if (kind === 'breaker' || kind === 'disconnect') return 'pole';
-  switch (is) {
-    case 'contact':
-      return normally === 'open' ? 'NO' : 'NC';
-    case 'coil':
-      return 'coil';
-    case 'capacitor':
-      return '| |';
-    case 'impedance':
-      return 'load';
-    default:
-      return '';
   }
 }
 

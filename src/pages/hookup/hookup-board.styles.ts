@@ -16,6 +16,30 @@ export const hookupBoardStyles = css`
     user-select: none;
     font-family: var(--font-body);
   }
+  .still .wire,
+  .still .terminal {
+    cursor: default;
+  }
+  .still .terminal .ring {
+    stroke: var(--ink);
+    stroke-width: 2;
+    fill: var(--paper-raised);
+  }
+  @media print {
+    .frame {
+      overflow: visible;
+      max-block-size: none;
+      border: 0;
+    }
+    svg {
+      inline-size: 100%;
+      block-size: auto;
+      max-block-size: 17cm;
+    }
+    .handle {
+      display: none;
+    }
+  }
   .box {
     fill: var(--enclosure);
     stroke: var(--rule-strong);
@@ -74,6 +98,35 @@ export const hookupBoardStyles = css`
     outline: none;
   }
   .terminal:focus-visible .reach {
+    stroke: var(--focus);
+    stroke-width: 3;
+  }
+  .handle {
+    cursor: grab;
+    touch-action: none;
+  }
+  .handle .reach {
+    fill: transparent;
+  }
+  .handle .grip {
+    fill: var(--paper-raised);
+    stroke: var(--focus);
+    stroke-width: 2.5;
+  }
+  .handle .arrows {
+    stroke: var(--ink);
+    stroke-width: 1.6;
+  }
+  .handle:hover .grip,
+  .handle.taken .grip {
+    fill: var(--highlight);
+    stroke: var(--highlight-edge);
+    stroke-width: 3.5;
+  }
+  .handle:focus {
+    outline: none;
+  }
+  .handle:focus-visible .reach {
     stroke: var(--focus);
     stroke-width: 3;
   }

@@ -16,14 +16,21 @@ export class HookupFindings extends LitElement {
 
   @property({attribute: false}) report?: HookupReport;
   @property({attribute: false}) shown?: Finding;
+  /** Without a board to show wires on. */
+  @property({type: Boolean}) plain = false;
 
   override render() {
     const {report} = this;
     if (!report) return nothing;
     const right = report.verdict === 'right';
+    const open = report.verdict === 'not-proved';
     const remarks = report.findings.filter(isRemark).length;
-    return html`<p class="note ${right ? 'good' : 'danger'} verdict" role="status">
-        <strong>${right ? 'Right.' : 'Not right yet.'}</strong>${report.method}
+    return html`<p
+        class="note ${right ? 'good' : open ? 'caution' : 'danger'} verdict"
+        role="status"
+      >
+        <strong>${right ? 'Right.' : open ? 'Not proved.' : 'Not right yet.'}</strong
+        >${report.method}
         ${right && remarks > 0 ? html` ${remarks} remark${remarks > 1 ? 's' : ''} below.` : nothing}
       </p>
       <ol class="findings">
@@ -42,7 +49,7 @@ export class HookupFindings extends LitElement {
       </p>
       <p class="small"><b>A reading that finds it:</b> ${readingWords(finding.reading)}</p>
       ${
-        finding.wires.length > 0
+        finding.wires.length > 0 && !this.plain
           ? html`<button
               type="button"
               class="plain"

@@ -1,11 +1,14 @@
 import {LitElement, css, html, nothing} from 'lit';
 import {customElement, state} from 'lit/decorators.js';
 import type {HookupTask} from '../../hookup/hookup-task.ts';
-import {resumeSession, type HookupSession} from '../../hookup/hookup-session.ts';
+import type {HookupResult} from '../../hookup/hookup-result.ts';
 import {openAttempts} from '../../store/attempts.ts';
 import {hrefOf} from '../app/router.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
-import {sessionName, shippedTasks} from './shipped-tasks.ts';
+import {ownTasks} from './known-tasks.ts';
+import {shippedTasks} from './shipped-tasks.ts';
+import './task-file-opener.element.ts';
+import {wiringWords} from './wiring-words.ts';
 
 const levels = {
   1: 'First circuits',
@@ -45,7 +48,9 @@ export class HookupListPage extends LitElement {
   ];
 
   @state() private tasks: readonly HookupTask[] | undefined;
-  @state() private sessions = new Map<string, HookupSession>();
+  @state() private own: readonly HookupTask[] = [];
+  /** Best result of each task on this device. */
+  @state() private results = new Map<string, HookupResult>();
   @state() private failed = '';
 
   override connectedCallback(): void {
@@ -62,56 +67,92 @@ export class HookupListPage extends LitElement {
       </p>
       ${this.failed ? html`<p class="note danger"><strong>The tasks did not load.</strong>${this.failed}</p>` : nothing}
       ${!this.tasks && !this.failed ? html`<p class="quiet" role="status">Unrolling the tasks…</p>` : nothing}
-      ${([1, 2, 3] as const).map((level) => this.renderLevel(level))}
+      ${([1, 2, 3] as const).map((level) =>
+        this.renderTasks(
+          `${level}`,
+          levels[level],
+          this.tasks?.filter((task) => task.level === level) ?? [],
+        ),
+      )}
+      ${this.tasks ? this.renderOwn() : nothing}
     `;
   }
 
-  private renderLevel(level: 1 | 2 | 3) {
-    const tasks = this.tasks?.filter((task) => task.level === level) ?? [];
+  private renderTasks(no: string, title: string, tasks: readonly HookupTask[]) {
     if (tasks.length === 0) return nothing;
-    return html`<section class="section" aria-labelledby="level-${level}">
-      <span class="no" aria-hidden="true">${level}</span>
+    return html`<section class="section" aria-labelledby="level-${no}">
+      <span class="no" aria-hidden="true">${no}</span>
       <div class="body">
-        <h2 id="level-${level}">${levels[level]}</h2>
-        <ul class="tasks">
-          ${tasks.map(
-            (task) =>
-              html`<li>
-                <a href=${hrefOf({page: 'hookup-task', task: task.id})}>${task.title}</a>
-                <span class="state">${stateWords(this.sessions.get(task.id))}</span>
-                <p class="small quiet">${task.about}</p>
-              </li>`,
-          )}
-        </ul>
+        <h2 id="level-${no}">${title}</h2>
+        ${this.renderList(tasks)}
       </div>
     </section>`;
+  }
+
+  private renderList(tasks: readonly HookupTask[], own = false) {
+    return html`<ul class="tasks">
+      ${tasks.map((task) => {
+        const result = this.results.get(task.id);
+        return html`<li>
+          <a href=${hrefOf({page: 'hookup-task', task: task.id})}>${task.title}</a>
+          <span class="state">${result ? wiringWords(result) : 'Not begun'}</span>
+          <p class="small quiet">${task.about}</p>
+          ${
+            own
+              ? html`<p>
+                  <button
+                    type="button"
+                    class="plain"
+                    aria-label="Remove ${task.title}"
+                    @click=${() => this.forget(task.id)}
+                  >
+                    Remove from this device
+                  </button>
+                </p>`
+              : nothing
+          }
+        </li>`;
+      })}
+    </ul>`;
+  }
+
+  private renderOwn() {
+    return html`<section class="section" aria-labelledby="own">
+      <span class="no" aria-hidden="true">4</span>
+      <div class="body">
+        <h2 id="own">Tasks of your own</h2>
+        <p class="small quiet">
+          A task is one YAML file: parts, switches, rules and one right answer. Begin from a shipped
+          one; every mistake in it is told with its line.
+        </p>
+        ${this.renderList(this.own, true)}
+        <rb-task-file-opener></rb-task-file-opener>
+      </div>
+    </section>`;
+  }
+
+  private async forget(id: string): Promise<void> {
+    const store = await openAttempts();
+    await store.removeTask(id);
+    this.own = await ownTasks(store);
   }
 
   private async fetch(): Promise<void> {
     try {
       const [tasks, store] = await Promise.all([shippedTasks(), openAttempts()]);
       this.tasks = tasks;
-      const kept = await Promise.all(
-        tasks.map(async (task) => {
-          const text = await store.setting(sessionName(task.id)).catch(() => undefined);
-          return [task.id, text ? resumeSession(task, text) : undefined] as const;
-        }),
-      );
-      this.sessions = new Map(
-        kept.filter((each): each is [string, HookupSession] => each[1] !== undefined),
-      );
+      this.own = await ownTasks(store);
+      const results = new Map<string, HookupResult>();
+      for (const {task, result} of await store.hookups()) {
+        const each = JSON.parse(result) as HookupResult;
+        const before = results.get(task);
+        if (!before || each.grade.points > before.grade.points) results.set(task, each);
+      }
+      this.results = results;
     } catch (error) {
       this.failed = error instanceof Error ? error.message : String(error);
     }
   }
-}
-
-function stateWords(session: HookupSession | undefined): string {
-  if (!session) return 'Not begun';
-  if (!session.solved) return `${session.wires.length} wires so far`;
-  return session.corrections === 0
-    ? 'Right the first time'
-    : `Right after ${session.corrections} correction${session.corrections > 1 ? 's' : ''}`;
 }
 
 declare global {

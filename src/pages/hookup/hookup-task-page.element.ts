@@ -1,32 +1,28 @@
 import {LitElement, html, nothing} from 'lit';
 import {customElement, property, state} from 'lit/decorators.js';
-import type {Unit, WireColour} from '../../content/unit.ts';
-import {wireColours, wireGauges} from '../../content/unit-schema.ts';
+import type {Action} from '../../bench/actions.ts';
+import type {RefusedAction} from '../../bench/refused-action.ts';
+import type {WireColour} from '../../content/unit.ts';
 import '../../diagrams/unit-diagram.element.ts';
-import {checkHookup, type HookupReport} from '../../hookup/check-hookup.ts';
 import type {Finding} from '../../hookup/finding.ts';
-import {hookedUnit} from '../../hookup/hooked-unit.ts';
-import {
-  alterWire,
-  beginSession,
-  checked,
-  energised,
-  putWire,
-  readDead,
-  redo,
-  resumeSession,
-  takeWire,
-  undo,
-  type HookupSession,
-} from '../../hookup/hookup-session.ts';
-import type {HookupTask, HookupWire} from '../../hookup/hookup-task.ts';
+import {hookupAdvice} from '../../hookup/hookup-advice.ts';
+import type {Deed} from '../../hookup/hookup-deed.ts';
+import {resultOf} from '../../hookup/hookup-result.ts';
+import type {HookupTask} from '../../hookup/hookup-task.ts';
+import type {HookupWork, Outcome} from '../../hookup/hookup-work.ts';
 import {openAttempts, type AttemptStore} from '../../store/attempts.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import './hookup-bench.element.ts';
 import './hookup-board.element.ts';
+import type {WireEnd} from './hookup-board.element.ts';
+import './hookup-debrief.element.ts';
 import './hookup-findings.element.ts';
 import {hookupTaskPageStyles} from './hookup-task-page.styles.ts';
-import {sessionName, shippedTask} from './shipped-tasks.ts';
+import './hookup-tools.element.ts';
+import './hookup-wire-list.element.ts';
+import {knownTask, type KnownTask} from './known-tasks.ts';
+import {renderRules} from './task-rules.ts';
+import {WorkKeeper} from './work-keeper.ts';
 
 /** One wiring task: board, the ladder of what was wired, power, and the verdict. */
 @customElement('rb-hookup-task-page')
@@ -35,24 +31,20 @@ export class HookupTaskPage extends LitElement {
 
   @property({attribute: false}) taskId = '';
 
-  @state() private task?: HookupTask;
-  @state() private session?: HookupSession;
+  @state() private keeper?: WorkKeeper;
   @state() private failed = '';
   @state() private colour: WireColour = 'red';
   @state() private gauge = 18;
   @state() private begun?: string;
   @state() private chosen?: string;
-  @state() private from = '';
-  @state() private to = '';
-  @state() private report?: HookupReport;
+  @state() private taken?: WireEnd;
   @state() private finding?: Finding;
-  @state() private powered?: Unit;
+  @state() private refusal?: RefusedAction;
   @state() private said = '';
+  @state() private unkept = '';
 
-  private unit?: Unit;
-  private drawnFor?: readonly HookupWire[];
+  private known?: KnownTask;
   private store?: AttemptStore;
-  private writing: Promise<void> = Promise.resolve();
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -66,44 +58,24 @@ export class HookupTaskPage extends LitElement {
   }
 
   override render() {
-    const {task, session} = this;
+    const {keeper} = this;
     if (this.failed)
       return html`<h1 tabindex="-1">This task cannot be opened</h1>
         <p class="lead">${this.failed}</p>
         <p><a class="button" href="#/hookup">To the wiring tasks</a></p>`;
-    if (!task || !session) return html`<p class="quiet" role="status">Unrolling the task…</p>`;
-    if (this.drawnFor !== session.wires) {
-      this.drawnFor = session.wires;
-      this.unit = hookedUnit(task, session.wires);
-    }
+    if (!keeper) return html`<p class="quiet" role="status">Unrolling the task…</p>`;
+    const {work} = keeper;
     return html`
       <p class="small no-print"><a href="#/hookup">All wiring tasks</a></p>
-      <h1 tabindex="-1">${task.title}</h1>
-      <p class="lead">${task.about}</p>
-      ${this.renderRules(task)}
+      <h1 tabindex="-1">${work.task.title}</h1>
+      <p class="lead">${work.task.about}</p>
+      ${this.unkept ? html`<p class="note danger" role="alert"><strong>Not kept.</strong>${this.unkept}</p>` : nothing}
+      ${renderRules(work.task)}
       <section class="section" aria-labelledby="board">
         <span class="no" aria-hidden="true">1</span>
         <div class="body">
           <h2 id="board">Wire it</h2>
-          ${this.renderTools(session)}
-          <p class="hint" role="status">${this.said || this.hint()}</p>
-          <rb-hookup-board
-            .task=${task}
-            .wires=${session.wires}
-            .chosen=${this.chosen}
-            .begun=${this.begun}
-            .concerned=${this.finding?.wires ?? []}
-            @begun=${(event: CustomEvent<{terminal: string | undefined}>) => {
-              this.begun = event.detail.terminal;
-              // what was just done stays said until something new begins
-              if (this.begun) this.said = '';
-            }}
-            @wire-drawn=${(event: CustomEvent<{from: string; to: string}>) =>
-              this.put(event.detail.from, event.detail.to)}
-            @wire-chosen=${(event: CustomEvent<{wire: string | undefined}>) =>
-              (this.chosen = event.detail.wire)}
-          ></rb-hookup-board>
-          ${this.renderList(task, session)}
+          ${this.renderWiring(work)}
         </div>
       </section>
       <section class="section" aria-labelledby="ladder">
@@ -114,7 +86,7 @@ export class HookupTaskPage extends LitElement {
             Drawn from your wires alone, so it shows what you have really built.
           </p>
           <rb-unit-diagram
-            .unit=${this.unit}
+            .unit=${work.unit}
             view="ladder"
             mode="select"
             .selectedWire=${this.chosen}
@@ -124,7 +96,7 @@ export class HookupTaskPage extends LitElement {
       </section>
       <section class="section" aria-labelledby="power">
         <span class="no" aria-hidden="true">3</span>
-        <div class="body">${this.renderPower(session)}</div>
+        <div class="body">${this.renderPower(work)}</div>
       </section>
       <section class="section" aria-labelledby="verdict">
         <span class="no" aria-hidden="true">4</span>
@@ -132,163 +104,86 @@ export class HookupTaskPage extends LitElement {
           <h2 id="verdict">Have it checked</h2>
           <p class="quiet small">Every combination of the switches is run on your wires.</p>
           <p class="row no-print">
-            <button type="button" class="button first check" @click=${this.check}>
+            <button type="button" class="button first check" @click=${() => this.do({do: 'check'})}>
               Check my wiring
             </button>
           </p>
           <rb-hookup-findings
-            .report=${this.report}
+            .report=${work.report}
             .shown=${this.finding}
             @finding-shown=${(event: CustomEvent<{finding: Finding | undefined}>) =>
               this.showFinding(event.detail.finding)}
           ></rb-hookup-findings>
-          ${this.renderGrade(task, session)}
+          ${this.renderDebrief(work)}
         </div>
       </section>
     `;
   }
 
-  private renderRules(task: HookupTask) {
-    return html`<ul class="rules small" aria-label="What must hold">
-      ${task.rules.map(({statement}) => html`<li>${statement}</li>`)}
-      ${task.trials.map(({title}) => html`<li>${title}</li>`)}
-      ${task.forbidden.map((entry) =>
-        entry.is === 'joined'
-          ? html`<li>${entry.between[0]} and ${entry.between[1]} stay apart</li>`
-          : html`<li>On the common side there is no switch: ${entry.switches.join(', ')}</li>`,
-      )}
-      ${task.bonded.map((lug) => html`<li>${lug} has a path of its own to the service ground</li>`)}
-    </ul>`;
-  }
-
-  private renderTools(session: HookupSession) {
-    const chosen = session.wires.find(({id}) => id === this.chosen);
-    return html`<div class="bar no-print">
-      <label
-        >Colour
-        <select
-          class="colour"
-          @change=${(event: Event) => this.setColour((event.target as HTMLSelectElement).value as WireColour)}
-        >
-          ${wireColours.map(
-            (each) =>
-              html`<option value=${each} ?selected=${(chosen?.colour ?? this.colour) === each}>
-                ${each}
-              </option>`,
-          )}
-        </select>
-      </label>
-      <label
-        >Gauge
-        <select
-          class="gauge"
-          @change=${(event: Event) => this.setGauge(Number((event.target as HTMLSelectElement).value))}
-        >
-          ${wireGauges.map(
-            (each) =>
-              html`<option value=${each} ?selected=${(chosen?.gauge ?? this.gauge) === each}>
-                ${each} AWG
-              </option>`,
-          )}
-        </select>
-      </label>
-      <button
-        type="button"
-        class="button undo"
-        ?disabled=${session.past.length === 0}
-        @click=${this.undo}
-      >
-        Undo
-      </button>
-      <button
-        type="button"
-        class="button redo"
-        ?disabled=${session.future.length === 0}
-        @click=${this.redo}
-      >
-        Redo
-      </button>
-      <button
-        type="button"
-        class="button"
-        ?disabled=${!chosen}
-        @click=${() => chosen && this.take(chosen.id)}
-      >
-        ${chosen ? `Take ${chosen.id} off` : 'Take wire off'}
-      </button>
-    </div>`;
+  private renderWiring(work: HookupWork) {
+    return html`<rb-hookup-tools
+        .colour=${this.colour}
+        .gauge=${this.gauge}
+        .chosen=${work.wires.find(({id}) => id === this.chosen)}
+        .canUndo=${work.canUndo}
+        .canRedo=${work.canRedo}
+        @colour-picked=${({detail: {colour}}: CustomEvent<{colour: WireColour}>) => {
+          this.colour = colour;
+          this.alterChosen({colour});
+        }}
+        @gauge-picked=${({detail: {gauge}}: CustomEvent<{gauge: number}>) => {
+          this.gauge = gauge;
+          this.alterChosen({gauge});
+        }}
+        @undo-asked=${this.undo}
+        @redo-asked=${this.redo}
+        @take-asked=${() => this.chosen && this.take(this.chosen)}
+      ></rb-hookup-tools>
+      <p class="hint" role="status">${this.said || this.hint()}</p>
+      <rb-hookup-board
+        .task=${work.task}
+        .wires=${work.wires}
+        .chosen=${this.chosen}
+        .begun=${this.begun}
+        .taken=${this.taken}
+        .concerned=${this.finding?.wires ?? []}
+        @begun=${({detail: {terminal}}: CustomEvent<{terminal: string | undefined}>) => {
+          this.begun = terminal;
+          // what was just done stays said until something new begins
+          if (terminal) this.said = '';
+        }}
+        @end-taken=${({detail: {end}}: CustomEvent<{end: WireEnd | undefined}>) => {
+          this.taken = end;
+          if (end) this.said = '';
+        }}
+        @wire-drawn=${this.onDrawn}
+        @end-moved=${this.onMoved}
+        @wire-chosen=${({detail: {wire}}: CustomEvent<{wire: string | undefined}>) => {
+          this.chosen = wire;
+          this.said = '';
+        }}
+      ></rb-hookup-board>
+      <rb-hookup-wire-list
+        .task=${work.task}
+        .wires=${work.wires}
+        .chosen=${this.chosen}
+        @wire-drawn=${this.onDrawn}
+        @end-moved=${this.onMoved}
+        @take-asked=${({detail: {wire}}: CustomEvent<{wire: string}>) => this.take(wire)}
+      ></rb-hookup-wire-list>`;
   }
 
   private hint(): string {
+    if (this.taken)
+      return `${this.taken.wire} is in hand: pick the terminal for this end, or Escape to let go.`;
     if (this.begun) return `From ${this.begun}: pick the other terminal, or Escape to let go.`;
-    if (this.chosen) return `${this.chosen} is picked: change its colour or gauge, or take it off.`;
+    if (this.chosen)
+      return `${this.chosen} is picked: drag or pick one of its two handles to move that end, change its colour or gauge, or take it off.`;
     return 'Drag from terminal to terminal, or pick one and then the other.';
   }
 
-  private renderList(task: HookupTask, session: HookupSession) {
-    const terminals = task.parts.flatMap(({id, terminals: names}) =>
-      names.map((name) => `${id}.${name}`),
-    );
-    const select = (label: string, value: string, set: (value: string) => void) =>
-      html`<label
-        >${label}
-        <select @change=${(event: Event) => set((event.target as HTMLSelectElement).value)}>
-          <option value="" ?selected=${value === ''}>choose…</option>
-          ${terminals.map((each) => html`<option value=${each} ?selected=${value === each}>${each}</option>`)}
-        </select>
-      </label>`;
-    return html`<details>
-      <summary>Wires as a list (${session.wires.length})</summary>
-      <div class="bar no-print">
-        ${select('From', this.from, (value) => (this.from = value))}
-        ${select('To', this.to, (value) => (this.to = value))}
-        <button
-          type="button"
-          class="button add"
-          ?disabled=${!this.from || !this.to || this.from === this.to}
-          @click=${() => this.put(this.from, this.to)}
-        >
-          Add the wire
-        </button>
-      </div>
-      <div class="wide" tabindex="0" role="region" aria-label="Wires">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Wire</th>
-              <th scope="col">From</th>
-              <th scope="col">To</th>
-              <th scope="col">Size and colour</th>
-              <th scope="col"><span class="sr-only">Deeds</span></th>
-            </tr>
-          </thead>
-          <tbody>
-            ${session.wires.map(
-              (wire) =>
-                html`<tr class=${this.chosen === wire.id ? 'chosen' : ''}>
-                  <th scope="row">${wire.id}</th>
-                  <td>${wire.from}</td>
-                  <td>${wire.to}</td>
-                  <td>${wire.gauge} AWG ${wire.colour}</td>
-                  <td>
-                    <button
-                      type="button"
-                      class="plain"
-                      aria-label="Take off ${wire.id}"
-                      @click=${() => this.take(wire.id)}
-                    >
-                      Take off
-                    </button>
-                  </td>
-                </tr>`,
-            )}
-          </tbody>
-        </table>
-      </div>
-    </details>`;
-  }
-
-  private renderPower(session: HookupSession) {
+  private renderPower(work: HookupWork) {
+    const {bench} = work;
     return html`<h2 id="power">Meter it dead, then energise</h2>
       <p class="note caution">
         <strong>Caution.</strong>Practice only. On a real board: read the dead circuit first, prove
@@ -296,24 +191,24 @@ export class HookupTaskPage extends LitElement {
         The local code, the manufacturer and a licensed person decide.
       </p>
       ${
-        this.powered
+        bench
           ? html`<p class="small quiet">
                 The breaker is open: read ohms now, then close it under Unit. Changing a wire takes
                 the board off the bench.
               </p>
               <rb-hookup-bench
-                .unit=${this.powered}
-                @circuit-read=${(event: CustomEvent<{dead: boolean}>) => {
-                  if (event.detail.dead) this.keep(readDead(this.session!));
-                }}
-                @power-on=${this.countPower}
+                .unit=${work.unit}
+                .view=${bench.view()}
+                .refusal=${this.refusal}
+                @action-asked=${({detail: {action}}: CustomEvent<{action: Action}>) =>
+                  this.act(action)}
               ></rb-hookup-bench>`
           : html`<p class="row">
               <button
                 type="button"
                 class="button energise"
-                ?disabled=${session.wires.length === 0}
-                @click=${() => (this.powered = this.unit)}
+                ?disabled=${work.wires.length === 0}
+                @click=${() => this.do({do: 'bench'})}
               >
                 Put it on the bench
               </button>
@@ -321,29 +216,16 @@ export class HookupTaskPage extends LitElement {
       }`;
   }
 
-  private renderGrade(task: HookupTask, session: HookupSession) {
-    if (session.checks === 0 && session.energisings === 0) return nothing;
-    const facts: [string, string | number][] = [
-      [
-        'Right the first time',
-        session.solved ? (session.corrections === 0 ? 'yes' : 'no') : 'not right yet',
-      ],
-      ['Corrections', session.corrections],
-      ['Times energised', session.energisings],
-      ['Of these unsafe', session.unsafeEnergisings],
-      ['Readings before power', session.deadReadings],
-      ['Wires used', `${session.wires.length}, ${task.answer.length} in one answer`],
-      ['Minutes', Math.round(session.minutes)],
-    ];
-    return html`<dl class="grade">
-        ${facts.map(
-          ([term, value]) =>
-            html`<div>
-              <dt>${term}</dt>
-              <dd>${value}</dd>
-            </div>`,
-        )}
-      </dl>
+  private renderDebrief(work: HookupWork) {
+    const {checks, energisings, deadReadings} = work.counts;
+    if (checks + energisings + deadReadings === 0) return nothing;
+    const result = resultOf(work);
+    return html`<h3>How it went</h3>
+      <rb-hookup-debrief
+        .result=${result}
+        .lines=${work.lines}
+        .advice=${hookupAdvice(result, work.firstFindings)}
+      ></rb-hookup-debrief>
       <p class="row no-print">
         <button type="button" class="button" @click=${() => print()}>Print what was wired</button>
         <button type="button" class="plain" @click=${this.startOver}>Begin this task again</button>
@@ -352,54 +234,58 @@ export class HookupTaskPage extends LitElement {
 
   // ── deeds ──
 
-  private put(from: string, to: string): void {
-    const before = this.session!;
-    const after = putWire(before, {from, to, gauge: this.gauge, colour: this.colour});
-    this.begun = undefined;
-    this.said =
-      after === before
-        ? `There is a wire from ${from} to ${to} already.`
-        : `Wire ${after.wires.at(-1)!.id} from ${from} to ${to}.`;
-    if (after !== before) this.change(after);
+  /** Does a deed and keeps it; a refusal is said. */
+  private do(deed: Deed): Outcome {
+    const outcome = this.keeper!.do(deed);
+    if (outcome.refused !== undefined) return outcome;
+    this.refusal = undefined;
+    if (deed.do !== 'act' && deed.do !== 'bench') this.finding = undefined;
+    if (!this.keeper!.work.wires.some(({id}) => id === this.chosen)) this.chosen = undefined;
+    this.requestUpdate();
+    outcome.kept.catch((error: unknown) => {
+      this.unkept = error instanceof Error ? error.message : String(error);
+    });
+    return outcome;
   }
+
+  private readonly onDrawn = ({detail}: CustomEvent<{from: string; to: string}>): void => {
+    const {from, to} = detail;
+    const {wire, refused} = this.do({
+      do: 'put',
+      wire: {from, to, gauge: this.gauge, colour: this.colour},
+    });
+    this.begun = undefined;
+    this.said = refused ?? `Wire ${wire} from ${from} to ${to}.`;
+  };
+
+  private readonly onMoved = ({detail}: CustomEvent<WireEnd & {terminal: string}>): void => {
+    const {wire, end, terminal} = detail;
+    const {refused} = this.do({do: 'alter', wire, change: {[end]: terminal}});
+    const now = this.keeper!.work.wires.find(({id}) => id === wire);
+    this.said = refused ?? `Wire ${wire} now from ${now?.from} to ${now?.to}.`;
+  };
 
   private take(id: string): void {
-    this.chosen = undefined;
-    this.said = `Wire ${id} is off.`;
-    this.change(takeWire(this.session!, id));
+    const {refused} = this.do({do: 'take', wire: id});
+    this.said = refused ?? `Wire ${id} is off.`;
   }
 
-  private setColour(colour: WireColour): void {
-    this.colour = colour;
-    if (this.chosen) this.change(alterWire(this.session!, this.chosen, {colour}));
-  }
-
-  private setGauge(gauge: number): void {
-    this.gauge = gauge;
-    if (this.chosen) this.change(alterWire(this.session!, this.chosen, {gauge}));
+  private alterChosen(change: {colour?: WireColour; gauge?: number}): void {
+    if (this.chosen) this.do({do: 'alter', wire: this.chosen, change});
   }
 
   private readonly undo = (): void => {
-    if (this.session!.past.length === 0) return;
-    this.said = 'Undone.';
-    this.change(undo(this.session!));
+    this.said = this.do({do: 'undo'}).refused ?? 'Undone.';
   };
 
   private readonly redo = (): void => {
-    if (this.session!.future.length === 0) return;
-    this.said = 'Done again.';
-    this.change(redo(this.session!));
+    this.said = this.do({do: 'redo'}).refused ?? 'Done again.';
   };
 
-  private readonly check = (): void => {
-    this.report = checkHookup(this.task!, this.session!.wires);
-    this.finding = undefined;
-    this.keep(checked(this.session!, this.report));
-  };
-
-  private readonly countPower = (): void => {
-    this.keep(energised(this.session!, checkHookup(this.task!, this.session!.wires)));
-  };
+  private act(action: Action): void {
+    const {refused} = this.do({do: 'act', action});
+    if (refused !== undefined) this.refusal = {action, sentence: refused};
+  }
 
   private showFinding(finding: Finding | undefined): void {
     this.finding = finding;
@@ -408,53 +294,29 @@ export class HookupTaskPage extends LitElement {
   }
 
   private chooseOnLadder(wire: string): void {
-    if (this.session!.wires.some(({id}) => id === wire))
+    if (this.keeper!.work.wires.some(({id}) => id === wire))
       this.chosen = this.chosen === wire ? undefined : wire;
   }
 
-  private readonly startOver = (): void => {
-    this.report = undefined;
-    this.change(beginSession(this.task!));
+  private readonly startOver = async (): Promise<void> => {
+    try {
+      await this.keeper!.close();
+    } catch (error) {
+      this.unkept = error instanceof Error ? error.message : String(error);
+    }
+    this.keeper = WorkKeeper.begin(this.store!, this.known!);
+    this.finding = this.chosen = this.begun = this.taken = undefined;
+    this.said = 'A new beginning. What you did before is in the history.';
+    scrollTo({top: 0});
   };
-
-  /** The wires are others now: verdict and power belong to the ones before. */
-  private change(session: HookupSession): void {
-    this.powered = undefined;
-    this.report = undefined;
-    this.finding = undefined;
-    if (!session.wires.some(({id}) => id === this.chosen)) this.chosen = undefined;
-    this.keep(session);
-  }
-
-  /** Kept at each deed, in order. */
-  private keep(session: HookupSession): void {
-    const now = Date.now();
-    // longer pauses are not work
-    const minutes = session.minutes + Math.min(5, (now - this.lastDeedAt) / 60_000);
-    this.lastDeedAt = now;
-    const kept = {...session, minutes};
-    this.session = kept;
-    const {store} = this;
-    if (!store) return;
-    this.writing = this.writing
-      .then(() => store.putSetting(sessionName(kept.task), JSON.stringify(kept)))
-      .catch(() => {
-        this.said =
-          'This could not be kept on this device. You can go on; it is lost when the tab closes.';
-      });
-  }
-
-  private lastDeedAt = Date.now();
 
   private async open(): Promise<void> {
     try {
-      const [task, store] = await Promise.all([shippedTask(this.taskId), openAttempts()]);
-      this.store = store;
-      const kept = await store.setting(sessionName(task.id)).catch(() => undefined);
-      this.task = task;
-      this.session = resumeSession(task, kept);
-      this.gauge =
-        task.protection.some(({thinnest}) => thinnest === 14) && task.level === 1 ? 14 : 18;
+      this.store = await openAttempts();
+      this.known = await knownTask(this.store, this.taskId);
+      this.keeper = await WorkKeeper.resume(this.store, this.known);
+      const {task} = this.known;
+      this.gauge = gaugeFor(task);
       this.dispatchEvent(
         new CustomEvent('page-title', {detail: {title: task.title}, bubbles: true, composed: true}),
       );
@@ -464,14 +326,10 @@ export class HookupTaskPage extends LitElement {
   }
 
   private readonly onKey = (event: KeyboardEvent): void => {
-    if (!this.session || !(event.ctrlKey || event.metaKey)) {
-      const at = event.composedPath()[0];
-      const inField =
-        at instanceof HTMLInputElement ||
-        at instanceof HTMLSelectElement ||
-        at instanceof HTMLTextAreaElement;
-      if (event.key === 'Delete' && this.chosen && !inField) this.take(this.chosen);
-      if (event.key === 'Escape') this.begun = undefined;
+    if (!this.keeper || isInField(event)) return;
+    if (!event.ctrlKey && !event.metaKey) {
+      if (event.key === 'Delete' && this.chosen) this.take(this.chosen);
+      if (event.key === 'Escape') this.begun = this.taken = undefined;
       return;
     }
     const key = event.key.toLowerCase();
@@ -481,6 +339,19 @@ export class HookupTaskPage extends LitElement {
     event.preventDefault();
   };
 }
+
+function isInField(event: Event): boolean {
+  const at = event.composedPath()[0];
+  return (
+    at instanceof HTMLInputElement ||
+    at instanceof HTMLSelectElement ||
+    at instanceof HTMLTextAreaElement
+  );
+}
+
+/** A first circuit is wired in 14 AWG; control wiring in 18. */
+const gaugeFor = ({protection, level}: HookupTask): number =>
+  level === 1 && protection.some(({thinnest}) => thinnest === 14) ? 14 : 18;
 
 declare global {
   interface HTMLElementTagNameMap {

@@ -10,6 +10,10 @@ const texts = import.meta.glob<string>('../../../content/hookups/*.yaml', {
 
 const idOf = (path: string): string => path.slice(path.lastIndexOf('/') + 1, -'.yaml'.length);
 
+/** Whether a task of that id comes with Rungbench. */
+export const isShipped = (id: string): boolean =>
+  Object.hasOwn(texts, `../../../content/hookups/${id}.yaml`);
+
 /** A task that comes with Rungbench. Rejects with a sentence where there is none of that id. */
 export async function shippedTask(id: string): Promise<HookupTask> {
   const load = texts[`../../../content/hookups/${id}.yaml`];
@@ -27,6 +31,3 @@ export async function shippedTasks(): Promise<HookupTask[]> {
       p.level - q.level || p.answer.length - q.answer.length || (p.title < q.title ? -1 : 1),
   );
 }
-
-/** The name under which a task's session is kept on this device. */
-export const sessionName = (task: string): string => `hookup ${task}`;
