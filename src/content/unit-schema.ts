@@ -60,6 +60,7 @@ export const plantKinds = [
   'gas-furnace',
   'electric-furnace',
   'furnace-cooling',
+  'rooftop',
 ] as const;
 
 /** `K1.A1`; whether it exists is checked against the file's parts. */

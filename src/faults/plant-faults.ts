@@ -24,6 +24,13 @@ const kinds = [
     at: 0.15,
     weight: 3,
   },
+  {
+    id: 'second-charge-lost',
+    name: 'Refrigerant charge of circuit 2 lost',
+    value: 'secondChargeFraction',
+    at: 0.02,
+    weight: 2,
+  },
   {id: 'gas-off', name: 'No gas at the valve', value: 'gasInches', at: 0, weight: 1},
   {id: 'vent-blocked', name: 'Vent blocked', value: 'ventFraction', at: 0.05, weight: 1},
   {

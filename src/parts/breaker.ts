@@ -2,7 +2,7 @@ import {z} from 'zod';
 import {definePart} from './part-kind.ts';
 
 const data = z.strictObject({
-  poles: z.literal([1, 2]),
+  poles: z.literal([1, 2, 3]),
   amps: z.number().min(1).max(400),
 });
 
@@ -11,7 +11,7 @@ export const breaker = definePart({
   kind: 'breaker',
   title: 'Circuit breaker',
   data,
-  terminals: (d) => (d.poles === 1 ? ['L1', 'T1'] : ['L1', 'T1', 'L2', 'T2']),
+  terminals: (d) => Array.from({length: d.poles}, (_, i) => [`L${i + 1}`, `T${i + 1}`]).flat(),
   elements: (d) =>
     Array.from({length: d.poles}, (_, i) => ({
       is: 'contact' as const,

@@ -3,11 +3,14 @@ import {breaker} from './breaker.ts';
 import {capacitor, dualCapacitor} from './capacitors.ts';
 import {groundLug, splice, terminalStrip} from './connections.ts';
 import {contactor} from './contactor.ts';
+import {damperActuator} from './damper-actuator.ts';
 import {defrostBoard} from './defrost-board.ts';
 import {delayTimer} from './delay-timer.ts';
 import {disconnect} from './disconnect.ts';
 import {doorSwitch} from './door-switch.ts';
 import {flameRod} from './flame-rod.ts';
+import {ecmBlower} from './ecm-blower.ts';
+import {economiser} from './economiser.ts';
 import {fuse} from './fuse.ts';
 import {fusibleLink} from './fusible-link.ts';
 import {gasValve} from './gas-valve.ts';
@@ -31,12 +34,15 @@ const all = [
   breaker,
   capacitor,
   contactor,
+  damperActuator,
   defrostBoard,
   delayTimer,
   disconnect,
   doorSwitch,
   draftSwitch,
   dualCapacitor,
+  ecmBlower,
+  economiser,
   flameRod,
   floatSwitch,
   fuse,

@@ -5,6 +5,8 @@
 export const plantValueNames = [
   'roomDegF',
   'outdoorDegF',
+  /** Relative humidity outdoors, 1 = saturated. */
+  'outdoorHumidityFraction',
   'outdoorCoilDegF',
   'supplyAirDegF',
   'heaterDegF',
@@ -27,6 +29,14 @@ export const plantValueNames = [
   /** How far the vent and the flue passages of the heat exchanger are clear. */
   'ventFraction',
   'flueFraction',
+  /** Second refrigerant circuit of a unit with two compressors. */
+  'secondDischargePsig',
+  'secondSuctionPsig',
+  'secondChargeFraction',
+  'secondShellDegF',
+  /** Outdoor-air damper of an economiser, and the air that comes to the coil. */
+  'damperFraction',
+  'mixedAirDegF',
 ] as const;
 
 export type PlantValueName = (typeof plantValueNames)[number];

@@ -4,13 +4,17 @@ import {plantValueNames} from './plant-value.ts';
 
 const data = z.strictObject({
   /** What it is set up for: which calls it has, and which of them heating and cooling make. */
-  equipment: z.enum(['heat-pump', 'furnace', 'furnace-cooling']).default('heat-pump'),
+  equipment: z
+    .enum(['heat-pump', 'furnace', 'furnace-cooling', 'two-stage-cooling'])
+    .default('heat-pump'),
   /** Plant value of the room it hangs in. */
   senses: z.enum(plantValueNames).default('roomDegF'),
   /** Reversing valve is energised in cooling (O). */
   differentialDegF: z.number().positive().max(5).default(1),
   /** Auxiliary heat joins when the room is this far below the set point. */
   auxiliaryBelowDegF: z.number().positive().max(10).default(2.5),
+  /** The second stage of cooling joins when the room is this far above the set point. */
+  secondStageAboveDegF: z.number().positive().max(10).default(2),
   /** Below this supply it goes blank and lets go of every call. */
   blankBelowVolts: z.number().positive().max(24).default(16),
 });
@@ -22,11 +26,16 @@ export const thermostatCalls: Readonly<Record<ThermostatData['equipment'], reado
   'heat-pump': ['Y', 'G', 'O', 'W2'],
   furnace: ['W', 'G'],
   'furnace-cooling': ['Y', 'W', 'G'],
+  'two-stage-cooling': ['Y1', 'Y2', 'G'],
 };
 
 const modeTitles = {off: 'Off', cool: 'Cool', heat: 'Heat'} as const;
 const modesOf = ({equipment}: ThermostatData): (keyof typeof modeTitles)[] =>
-  equipment === 'furnace' ? ['off', 'heat'] : ['off', 'cool', 'heat'];
+  equipment === 'furnace'
+    ? ['off', 'heat']
+    : equipment === 'two-stage-cooling'
+      ? ['off', 'cool']
+      : ['off', 'cool', 'heat'];
 
 /** Room thermostat: R, C and a terminal for each call of its set-up. A contact from R is named for its call; `supply` R–C feeds it. */
 export const thermostat = definePart({

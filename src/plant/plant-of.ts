@@ -4,7 +4,8 @@ import {electricFurnaceLaw} from './electric-furnace-law.ts';
 import {furnaceCoolingLaw} from './furnace-cooling-law.ts';
 import {gasFurnaceLaw} from './gas-furnace-law.ts';
 import {HandPlant} from './hand-plant.ts';
-import {SplitHeatPumpPlant} from './split-heat-pump-plant.ts';
+import {rooftopLaw} from './rooftop-law.ts';
+import {splitHeatPumpLaw} from './split-heat-pump-law.ts';
 
 const kinds: Readonly<
   Record<
@@ -21,7 +22,7 @@ const kinds: Readonly<
     ],
   },
   'split-heat-pump': {
-    start: (values) => SplitHeatPumpPlant.start(values),
+    start: (values) => DrivenPlant.start(splitHeatPumpLaw, values),
     controls: [
       number('roomDegF', 'Room temperature', '°F', 40, 110, 1, 75, 'anyone'),
       number('outdoorDegF', 'Outdoor temperature', '°F', -20, 125, 1, 80, 'anyone'),
@@ -47,6 +48,37 @@ const kinds: Readonly<
         1,
         'instructor',
       ),
+    ],
+  },
+  rooftop: {
+    start: (values) => DrivenPlant.start(rooftopLaw, values),
+    controls: [
+      number('roomDegF', 'Room temperature', '°F', 40, 110, 1, 75, 'anyone'),
+      number('outdoorDegF', 'Outdoor temperature', '°F', -20, 125, 1, 85, 'anyone'),
+      number(
+        'outdoorHumidityFraction',
+        'Outdoor relative humidity',
+        'of saturated',
+        0.05,
+        1,
+        0.05,
+        0.5,
+        'anyone',
+      ),
+      number('panInches', 'Water in the condensate pan', 'in', 0, 4, 0.25, 0, 'instructor'),
+      number('chargeFraction', 'Charge of circuit 1', 'of full', 0, 1.2, 0.05, 1, 'instructor'),
+      number(
+        'secondChargeFraction',
+        'Charge of circuit 2',
+        'of full',
+        0,
+        1.2,
+        0.05,
+        1,
+        'instructor',
+      ),
+      fraction('indoorAirflowFraction', 'Air through filters and indoor coil'),
+      fraction('outdoorAirflowFraction', 'Air through the condenser coil'),
     ],
   },
   'gas-furnace': {

@@ -45,6 +45,10 @@ export interface PlantDrive {
   readonly igniterWatts: number;
   /** Gas valve open, its knob too: gas passes if there is any. */
   readonly gasOpen: boolean;
+  /** The second compressor in the unit, where there are two; `compressor` is then the first alone. */
+  readonly secondCompressor: number;
+  /** Share of its stroke that an outdoor-air damper makes for. */
+  readonly damper: number;
 }
 
 export const atRest: PlantDrive = {
@@ -57,6 +61,8 @@ export const atRest: PlantDrive = {
   inducer: 0,
   igniterWatts: 0,
   gasOpen: false,
+  secondCompressor: 0,
+  damper: 0,
 };
 
 export function sameDrive(a: PlantDrive, b: PlantDrive): boolean {
@@ -69,7 +75,9 @@ export function sameDrive(a: PlantDrive, b: PlantDrive): boolean {
     a.crankcaseWatts === b.crankcaseWatts &&
     a.inducer === b.inducer &&
     a.igniterWatts === b.igniterWatts &&
-    a.gasOpen === b.gasOpen
+    a.gasOpen === b.gasOpen &&
+    a.secondCompressor === b.secondCompressor &&
+    a.damper === b.damper
   );
 }
 

@@ -1,8 +1,11 @@
 import type {AnyBehaviour} from './part-behaviour.ts';
 import {breakerBehaviour} from './machines/breaker.machine.ts';
 import {contactorBehaviour} from './machines/contactor.machine.ts';
+import {damperActuatorBehaviour} from './machines/damper-actuator.machine.ts';
 import {defrostBoardBehaviour} from './machines/defrost-board.machine.ts';
 import {delayTimerBehaviour} from './machines/delay-timer.machine.ts';
+import {ecmBlowerBehaviour} from './machines/ecm-blower.machine.ts';
+import {economiserBehaviour} from './machines/economiser.machine.ts';
 import {flameRodBehaviour} from './machines/flame-rod.machine.ts';
 import {fuseBehaviour} from './machines/fuse.machine.ts';
 import {fusibleLinkBehaviour} from './machines/fusible-link.machine.ts';
@@ -22,11 +25,14 @@ import {transformerBehaviour} from './machines/transformer.machine.ts';
 export const behaviours: ReadonlyMap<string, AnyBehaviour> = new Map([
   ['breaker', breakerBehaviour],
   ['contactor', contactorBehaviour],
+  ['damper-actuator', damperActuatorBehaviour],
   ['defrost-board', defrostBoardBehaviour],
   ['delay-timer', delayTimerBehaviour],
   ['disconnect', handSwitchBehaviour],
   ['door-switch', handSwitchBehaviour],
   ['draft-switch', sensingSwitchBehaviour],
+  ['ecm-blower', ecmBlowerBehaviour],
+  ['economiser', economiserBehaviour],
   ['flame-rod', flameRodBehaviour],
   ['float-switch', sensingSwitchBehaviour],
   ['fuse', fuseBehaviour],

@@ -4,6 +4,8 @@ import {heater} from '../parts/resistive-loads.ts';
 import type {MotorDrives} from '../parts/motor-overload.ts';
 import {isMotor} from '../parts/motor-windings.ts';
 import type {PlantDrive} from '../plant/plant.ts';
+import {strokeOf} from './machines/damper-actuator.machine.ts';
+import {ecmSpeedOf} from './machines/ecm-blower.machine.ts';
 import {passesGas} from './machines/gas-valve.machine.ts';
 import {speedOf} from './machines/motor.machine.ts';
 import {stateValue, type OperatedPart} from './operated-part.ts';
@@ -19,6 +21,8 @@ export interface PlantFeelers {
   readonly crankcaseHeaters: readonly string[];
   readonly igniters: readonly string[];
   readonly gasValves: readonly string[];
+  readonly moduleBlowers: readonly string[];
+  readonly dampers: readonly string[];
 }
 
 export function plantFeelers(unit: Unit): PlantFeelers {
@@ -37,8 +41,12 @@ export function plantFeelers(unit: Unit): PlantFeelers {
     crankcaseHeaters: heaters.filter(({watts}) => watts < 500).map(({id}) => id),
     igniters: ofKind('hot-surface-igniter').map((part) => part.id),
     gasValves: ofKind('gas-valve').map((part) => part.id),
+    moduleBlowers: ofKind('ecm-blower').map((part) => part.id),
+    dampers: ofKind('damper-actuator').map((part) => part.id),
   };
 }
+
+const round = (share: number): number => Math.round(share * 1000) / 1000;
 
 /** What the plant feels of the unit now, rounded so that the last digits of a solution move nothing. */
 export function plantDrive(
@@ -46,19 +54,22 @@ export function plantDrive(
   operated: (part: string) => OperatedPart,
   solution: Solution,
 ): PlantDrive {
-  const turning = (drives: string): number =>
-    Math.max(
-      0,
-      ...feelers.motors
-        .filter((motor) => motor.drives === drives)
-        .map(({part}) => Math.round(airOf(drives, speedOf(operated(part).state)) * 1000) / 1000),
-    );
+  const speeds = (drives: string): number[] =>
+    feelers.motors
+      .filter((motor) => motor.drives === drives)
+      .map(({part}) => round(airOf(drives, speedOf(operated(part).state))));
+  const turning = (drives: string): number => Math.max(0, ...speeds(drives));
+  // a wheel's full speed is what an induction motor makes of synchronous speed
+  const blown = feelers.moduleBlowers.map((part) => round(0.92 * ecmSpeedOf(operated(part).state)));
+  const [first = 0, second = 0] = speeds('compressor');
   const watts = (heaters: readonly string[]): number =>
     heaters.reduce((sum, id) => sum + Math.round(solution.voltAmperes(`${id}.element`).re), 0);
   return {
-    compressor: turning('compressor'),
+    compressor: Math.max(0, first),
+    secondCompressor: Math.max(0, second),
+    damper: Math.max(0, ...feelers.dampers.map((part) => strokeOf(operated(part).state))),
     outdoorFan: turning('fan'),
-    indoorBlower: turning('blower'),
+    indoorBlower: Math.max(turning('blower'), ...blown),
     valveShifted: feelers.valves.some((valve) => stateValue(operated(valve)) === 'shifted'),
     airHeatWatts: watts(feelers.airHeaters),
     crankcaseWatts: watts(feelers.crankcaseHeaters),

@@ -7,6 +7,7 @@ interface Settings {
   readonly senses: string;
   readonly differentialDegF: number;
   readonly auxiliaryBelowDegF: number;
+  readonly secondStageAboveDegF: number;
   readonly blankBelowVolts: number;
 }
 interface ThermostatContext extends Settings {
@@ -95,7 +96,8 @@ export const thermostatMachine = setup({
       },
       states: {
         satisfied: {on: {'room.warmed': 'cooling', 'room.cooled': 'heating'}},
-        cooling: {on: {'room.satisfied': 'satisfied'}},
+        cooling: {on: {'room.satisfied': 'satisfied', 'room.fellBehind': 'secondStage'}},
+        secondStage: {on: {'room.satisfied': 'satisfied', 'room.nearlySatisfied': 'cooling'}},
         heating: {on: {'room.satisfied': 'satisfied', 'room.fellBehind': 'auxiliary'}},
         auxiliary: {on: {'room.satisfied': 'satisfied', 'room.nearlySatisfied': 'heating'}},
       },
@@ -103,7 +105,7 @@ export const thermostatMachine = setup({
   },
 });
 
-type Call = 'blank' | 'satisfied' | 'cooling' | 'heating' | 'auxiliary';
+type Call = 'blank' | 'satisfied' | 'cooling' | 'secondStage' | 'heating' | 'auxiliary';
 
 function callOf(value: string | {lit?: string | undefined}): Call {
   return typeof value === 'string' ? 'blank' : (value.lit as Call);
@@ -133,7 +135,26 @@ function crossings(c: ThermostatContext, call: Call): Crossing[] {
         return [{value, setPoint: setPoint - c.differentialDegF, on: 'fall', event: 'room.cooled'}];
       return [];
     case 'cooling':
-      return [satisfied('fall')];
+      if (c.equipment !== 'two-stage-cooling') return [satisfied('fall')];
+      return [
+        satisfied('fall'),
+        {
+          value,
+          setPoint: setPoint + c.secondStageAboveDegF,
+          on: 'rise',
+          event: 'room.fellBehind',
+        },
+      ];
+    case 'secondStage':
+      return [
+        satisfied('fall'),
+        {
+          value,
+          setPoint: Math.max(setPoint, setPoint + c.secondStageAboveDegF - c.differentialDegF),
+          on: 'fall',
+          event: 'room.nearlySatisfied',
+        },
+      ];
     case 'heating':
       if (c.equipment !== 'heat-pump') return [satisfied('rise')];
       return [
@@ -161,6 +182,7 @@ const heatPumpCalls: Readonly<Record<Call, readonly string[]>> = {
   blank: [],
   satisfied: [],
   cooling: ['Y', 'G', 'O'],
+  secondStage: ['Y', 'G', 'O'],
   heating: ['Y', 'G'],
   auxiliary: ['Y', 'G', 'W2'],
 };
@@ -168,6 +190,19 @@ const furnaceCalls: Readonly<Record<Call, readonly string[]>> = {
   ...heatPumpCalls,
   cooling: ['Y', 'G'],
   heating: ['W'],
+};
+const twoStageCalls: Readonly<Record<Call, readonly string[]>> = {
+  ...furnaceCalls,
+  cooling: ['Y1', 'G'],
+  secondStage: ['Y1', 'Y2', 'G'],
+};
+const callsOf: Readonly<
+  Record<ThermostatData['equipment'], Readonly<Record<Call, readonly string[]>>>
+> = {
+  'heat-pump': heatPumpCalls,
+  furnace: furnaceCalls,
+  'furnace-cooling': furnaceCalls,
+  'two-stage-cooling': twoStageCalls,
 };
 
 const modeTitles: Readonly<Record<string, string>> = {off: 'Off', cool: 'Cool', heat: 'Heat'};
@@ -207,7 +242,7 @@ export const thermostatBehaviour = defineBehaviour<typeof thermostatMachine>({
     const call = callOf(snapshot.value);
     const {equipment, fan} = snapshot.context;
     const fanOn = call !== 'blank' && fan === 'on';
-    const calls = equipment === 'heat-pump' ? heatPumpCalls : furnaceCalls;
+    const calls = callsOf[equipment];
     return Object.fromEntries(
       thermostatCalls[equipment].map((terminal) => [
         `${part.id}.${terminal}`,
