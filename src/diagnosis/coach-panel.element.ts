@@ -1,4 +1,4 @@
-import {LitElement, css, html, nothing} from 'lit';
+import {LitElement, css, html, nothing, type PropertyValues} from 'lit';
 import {customElement, property} from 'lit/decorators.js';
 import {hintMinutes} from '../bench/action-costs.ts';
 import type {HintLevel} from '../bench/actions.ts';
@@ -18,9 +18,9 @@ const levels: readonly {
   readonly title: string;
   readonly about: string;
 }[] = [
-  {level: 1, title: 'The question', about: 'what to find out next'},
-  {level: 2, title: 'The place', about: 'where to look, and how'},
-  {level: 3, title: 'The reading', about: 'where both leads go'},
+  {level: 1, title: 'The question', about: 'to ask next'},
+  {level: 2, title: 'The place', about: 'to look'},
+  {level: 3, title: 'The reading', about: 'to take'},
 ];
 
 /**
@@ -52,13 +52,12 @@ export class CoachPanel extends LitElement {
         border-block-end: 1.5px solid var(--ink);
       }
       .levels button {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr) auto;
-        gap: 0 var(--space-3);
-        align-items: center;
+        display: flex;
+        gap: 0 var(--space-2);
+        align-items: baseline;
         inline-size: 100%;
-        min-block-size: 56px;
-        padding: var(--space-1) var(--space-2);
+        min-block-size: 44px;
+        padding: var(--space-2) 0;
         border: 0;
         background: none;
         text-align: start;
@@ -77,10 +76,16 @@ export class CoachPanel extends LitElement {
       .levels button[aria-disabled='true'] b {
         color: var(--ink-3);
       }
+      .levels b {
+        white-space: nowrap;
+      }
+      .levels .quiet-text {
+        flex: 1 1 auto;
+        line-height: 1.3;
+      }
       .price {
-        grid-row: span 2;
         font: var(--text-s) / 1.3 var(--font-mono);
-        text-align: end;
+        white-space: nowrap;
       }
       .useless {
         padding: var(--space-2) var(--space-3);
@@ -122,13 +127,7 @@ export class CoachPanel extends LitElement {
     const minutes = hints.reduce((sum, {hint}) => sum + hintMinutes[hint!], 0);
     const points = hints.reduce((sum, {hint}) => sum + hintPoints[hint!], 0);
     return html`
-      <div>
-        <h2>Ask the coach</h2>
-        <p class="quiet-text">
-          The coach has your field log and nothing else. What is hidden is not known here, so a hint
-          is only as good as your readings. Each goes into your log.
-        </p>
-      </div>
+      <h2 class="visually-hidden">Ask the coach for</h2>
       ${
         state.is === 'lost'
           ? html`<p class="refused" role="alert">${state.reason}</p>`
@@ -143,7 +142,7 @@ export class CoachPanel extends LitElement {
       </div>
       ${
         hints.length
-          ? html`<section aria-labelledby="said">
+          ? html`<section aria-labelledby="said" aria-live="polite">
               <h2 id="said">Asked so far</h2>
               <p class="quiet-text">
                 ${hints.length} ${hints.length === 1 ? 'hint' : 'hints'}: ${minutes} min of work,
@@ -164,7 +163,17 @@ export class CoachPanel extends LitElement {
             </section>`
           : nothing
       }
+      <p class="quiet-text">
+        The coach has your field log and nothing else: what is hidden is not known here. Every hint
+        goes into your log, and the debrief counts it.
+      </p>
     `;
+  }
+
+  protected override updated(changed: PropertyValues<this>): void {
+    const before = changed.get('log');
+    if (!before || before.length === this.log.length || !this.log.at(-1)?.hint) return;
+    this.renderRoot.querySelector('.said li')?.scrollIntoView({block: 'nearest'});
   }
 
   private choice({level, title, about}: (typeof levels)[number]) {
@@ -176,10 +185,8 @@ export class CoachPanel extends LitElement {
         @click=${() => this.ask(level, barred)}
       >
         <b>${title}</b>
-        <span class="price"
-          >${hintMinutes[level]} min<br />${count(hintPoints[level], 'point')}</span
-        >
         <span class="quiet-text">${about}</span>
+        <span class="price">${hintMinutes[level]} min, ${count(hintPoints[level], 'point')}</span>
       </button>
     </li>`;
   }

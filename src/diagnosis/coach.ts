@@ -1,5 +1,6 @@
 import {hintMinutes} from '../bench/action-costs.ts';
 import type {HintLevel} from '../bench/actions.ts';
+import {doneText, duration} from '../bench/done-text.ts';
 import {inSentence} from '../content/in-sentence.ts';
 import type {OperatingSequence, Unit} from '../content/unit.ts';
 import {Planner, type Proposal} from './planner.ts';
@@ -43,15 +44,7 @@ export class Coach {
     const {unit, count} = this.suspects;
     const minutes = hintMinutes[level];
     const mode = this.modeToCall();
-    if (mode)
-      return {
-        level,
-        minutes,
-        text:
-          level === 1
-            ? 'What does the unit do, and not do, when it is asked to work? Put it into the mode that the customer complains of.'
-            : `Call for ${mode.title.toLowerCase()} and let it settle; then look and listen before you measure.`,
-      };
+    if (mode) return {level, minutes, text: modeText(unit, mode, level)};
     if (count === 0)
       return {
         level,
@@ -97,6 +90,24 @@ export class Coach {
         ? 'Nothing in your log speaks of a fault. Try the other modes of the unit, and let it run a while.'
         : 'Your log leaves one suspect. Name it, and point at the readings that prove it.';
     return `No reading on this unit tells the ${open.length} suspects that are left from each other. Name any of them.`;
+  }
+}
+
+/** The first thing of all is to see the unit fail: in which mode, and how it is put there. */
+function modeText(
+  unit: Unit,
+  {title, set, waitSeconds}: OperatingSequence,
+  level: HintLevel,
+): string {
+  switch (level) {
+    case 1:
+      return 'What does the unit do, and not do, when it is asked to work? Put it into the mode that the customer complains of.';
+    case 2:
+      return `Put the unit into the mode “${title}” and let it settle; then look and listen before you measure.`;
+    case 3: {
+      const steps = set.map(({target, value}) => doneText({do: 'set', target, value}, unit));
+      return `For the mode “${title}”: ${steps.join('; ')}; then wait ${duration(waitSeconds)}. Look and listen before you measure.`;
+    }
   }
 }
 

@@ -1,5 +1,4 @@
-import type {MeterCare} from '../bench/actions.ts';
-import {couldBeBrokenLead} from '../meter/meter-condition.ts';
+import {couldBeBrokenLead, type MeterCare} from '../meter/meter-condition.ts';
 import type {MeterFunction} from '../meter/meter-function.ts';
 import type {MeterDisplay} from '../meter/meter.ts';
 

@@ -11,6 +11,8 @@ const proofs: Readonly<Record<Reasoning['namings'][number]['proof']['is'], strin
   contradicted: 'Your own log speaks against it.',
 };
 
+const hintTitles = {1: 'the question', 2: 'the place', 3: 'the reading'} as const;
+
 /**
  * How a call was reasoned, to read and to print: suspects left after each step as a plot and as a table, the best
  * question there was, the proof, the shortest way, and what to practise next. Only for after the fault is told.
@@ -35,6 +37,7 @@ export class ReasoningSheet extends LitElement {
         <h2 id="suspects">Suspects left after each step</h2>
         ${this.plot(reasoning)} ${this.table(reasoning)}
       </section>
+      ${reasoning.hints.length ? this.hints(reasoning) : nothing}
       ${reasoning.namings.length ? this.namings(reasoning) : nothing} ${this.route(reasoning)}
     `;
   }
@@ -124,6 +127,26 @@ export class ReasoningSheet extends LitElement {
         ${step.useless ? html`<b>Could not have come out otherwise.</b> ` : nothing}${step.best?.text ?? ''}
       </td>
     </tr>`;
+  }
+
+  private hints({hints, grade}: Reasoning) {
+    const minutes = hints.reduce((sum, hint) => sum + hint.minutes, 0);
+    return html`<section aria-labelledby="hints">
+      <h2 id="hints">Hints asked of the coach</h2>
+      <p>
+        ${hints.length === 1 ? 'One hint' : `${hints.length} hints`}: ${minutes} minutes of work,
+        and ${grade.hints} ${grade.hints === 1 ? 'point' : 'points'} off the questions asked.
+      </p>
+      <ol class="hints">
+        ${hints.map(
+          ({logIndex, level, text, minutes: spent, points}) =>
+            html`<li>
+              <b>Entry ${logIndex + 1}, ${hintTitles[level]}</b>, ${spent} min,
+              ${points === 1 ? '1 point' : `${points} points`}: ${text}
+            </li>`,
+        )}
+      </ol>
+    </section>`;
   }
 
   private namings({namings, dollars}: Reasoning) {
