@@ -2,8 +2,6 @@ import {complaintOf} from '../bench/complaint.ts';
 import {seededRandom} from '../parts/seeded-random.ts';
 import type {Unit} from '../content/unit.ts';
 import {catalogue} from '../faults/catalogue.ts';
-import {levelsOf} from '../diagnosis/difficulty-level.ts';
-import {difficultiesOfAny} from '../diagnosis/node/read-difficulties.ts';
 import type {Difficulty} from '../faults/difficulty.ts';
 import type {Fault} from '../faults/fault.ts';
 
@@ -17,15 +15,16 @@ export interface Dealt {
  * A fault of one difficulty for each of `students` students, all different as long as the unit has enough that a
  * customer would notice; after that they come round again, so that two neighbours seldom have the same.
  *
+ * @param levelOf how hard each fault is; undefined where no customer notices it
  * @throws Error where the unit has no fault of that difficulty with a complaint.
  */
 export function dealDifferent(
   unit: Unit,
+  levelOf: (fault: string) => Difficulty | undefined,
   difficulty: Difficulty,
   students: number,
   seed: number,
 ): Dealt[] {
-  const levelOf = levelsOf(difficultiesOfAny(unit));
   const faults = shuffled(
     catalogue(unit).filter(({id}) => levelOf(id) === difficulty),
     seededRandom(seed),

@@ -1,5 +1,7 @@
 import fastifyStatic from '@fastify/static';
 import fastify, {type FastifyInstance} from 'fastify';
+import {classServer} from './class/class-server.ts';
+import type {School} from './class/school.ts';
 
 /**
  * What a page of the tutor may do: load its own files, and nothing else. No inline script or style,
@@ -24,10 +26,14 @@ const hashedMaxAgeSeconds = 31_536_000;
 
 /**
  * The web server of the tutor, not yet listening: the built app in `dist`, compressed copies where
- * the build left them (`*.br`, `*.gz`).
+ * the build left them (`*.br`, `*.gz`). With a school, the class server too, below `/api`.
  */
-export async function createApp(dist: string): Promise<FastifyInstance> {
-  const app = fastify({logger: false, forceCloseConnections: true});
+export async function createApp(
+  dist: string,
+  school?: School,
+  {trustProxy = false}: {readonly trustProxy?: boolean | string} = {},
+): Promise<FastifyInstance> {
+  const app = fastify({logger: false, forceCloseConnections: true, trustProxy});
   app.addHook('onSend', async (_request, reply) => {
     reply.headers({
       'content-security-policy': contentSecurityPolicy,
@@ -36,6 +42,7 @@ export async function createApp(dist: string): Promise<FastifyInstance> {
       'cross-origin-opener-policy': 'same-origin',
     });
   });
+  if (school) await classServer(app, school);
   await app.register(fastifyStatic, {
     root: dist,
     preCompressed: true,

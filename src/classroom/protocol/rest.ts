@@ -122,7 +122,9 @@ export interface RosterEntry {
 export interface CatalogueEntry {
   readonly id: string;
   readonly name: string;
-  readonly difficulty: Difficulty;
+  readonly mode: string;
+  /** Absent where a customer would notice nothing of it: no call can be made of it alone. */
+  readonly difficulty?: Difficulty;
   readonly parts: readonly string[];
   readonly wires: readonly string[];
 }

@@ -8,6 +8,7 @@ import type {HookupReport} from '../../hookup/check-hookup.ts';
 import type {Reasoning} from '../../diagnosis/reasoning.ts';
 import {contentName, rowId} from './fields.ts';
 import type {StudentPoll} from './poll.ts';
+import type {CatalogueEntry} from './rest.ts';
 
 /** Actions of one assignment are numbered 1, 2, 3 … by the device, without gaps. */
 const number = z.int().min(1).max(20_000);
@@ -36,7 +37,10 @@ export const studentRequest = z.discriminatedUnion('is', [
   z.strictObject({is: z.literal('catalogue'), ask, assignment: rowId}),
   z.strictObject({is: z.literal('debrief'), ask, assignment: rowId}),
   z.strictObject({is: z.literal('reasoning'), ask, assignment: rowId}),
-  /** Ask the coach, where the set allows it. Costs minutes, entered in the record. */
+  /**
+   * Ask the coach, where the set allows it. What it says must be done next as an action
+   * (`{do: 'hint', level, text}`), which costs minutes; until then every other action is refused.
+   */
   z.strictObject({
     is: z.literal('coach'),
     ask,
@@ -116,6 +120,8 @@ export type StudentAnswer =
       readonly view: BenchView;
       readonly coach: boolean;
       readonly leftMs?: number;
+      /** The coach was asked before the connection broke: do this hint as the next action. */
+      readonly hintOwed?: {readonly level: 1 | 2 | 3; readonly text: string};
     }
   | {
       readonly is: 'done';
@@ -149,8 +155,8 @@ export type Told =
   | {readonly what: 'catalogue'; readonly lines: readonly CatalogueLine[]}
   | {readonly what: 'debrief'; readonly debrief: Debrief}
   | {readonly what: 'reasoning'; readonly reasoning: Reasoning}
-  | {readonly what: 'coach'; readonly text: string; readonly minutes: number}
-  | {readonly what: 'choices'; readonly lines: readonly CatalogueLine[]}
+  | {readonly what: 'coach'; readonly level: 1 | 2 | 3; readonly text: string}
+  | {readonly what: 'choices'; readonly lines: readonly CatalogueEntry[]}
   | {readonly what: 'hidden'}
   | {readonly what: 'hookup'; readonly report: HookupReport};
 

@@ -1,0 +1,36 @@
+import type {Bench} from '../bench/bench.ts';
+import type {LogEntry} from '../bench/bench-view.ts';
+import {functionNames} from '../meter/function-names.ts';
+
+/** What the live view tells of a call without opening it. */
+export interface CallSummary {
+  readonly stage: 'working' | 'named' | 'cleared' | 'given-up';
+  /** Where the leads are and what the meter shows, or what was done last. */
+  readonly doing: string;
+  readonly readings: number;
+  /** Minutes of work, by the cost of each action. */
+  readonly minutes: number;
+  readonly danger: number;
+  readonly caution: number;
+}
+
+export function callSummary(bench: Bench): CallSummary {
+  const view = bench.view();
+  const last = view.log[view.log.length - 1];
+  return {
+    stage: bench.hasGivenUp && view.stage === 'named' ? 'given-up' : view.stage,
+    doing: last ? doingText(last) : '',
+    readings: view.log.filter(({kind}) => kind === 'reading').length,
+    minutes: view.minutes,
+    danger: view.safety.filter(({severity}) => severity === 'danger').length,
+    caution: view.safety.filter(({severity}) => severity === 'caution').length,
+  };
+}
+
+/** One line of the log in short. */
+export function doingText(entry: LogEntry): string {
+  if (entry.kind !== 'reading') return entry.text ?? '';
+  const place = entry.wire ? `around ${entry.wire}` : `${entry.red} to ${entry.black}`;
+  const shown = entry.display ? `: ${entry.display.text} ${entry.display.unit}` : '';
+  return `${place}, ${functionNames[entry.function!].short}${shown}`;
+}

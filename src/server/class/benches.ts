@@ -1,0 +1,122 @@
+import type {Action} from '../../bench/actions.ts';
+import {callSummary} from '../../classroom/call-summary.ts';
+import type {Content} from '../../classroom/long-jobs.ts';
+import {StudentCall} from '../../classroom/student-call.ts';
+import {restingUnit} from '../../diagnosis/replayed-unit.ts';
+import {catalogue, faultsById} from '../../faults/catalogue.ts';
+import type {Fault} from '../../faults/fault.ts';
+import type {Unit} from '../../content/unit.ts';
+import {NumberTakenError, type ActionJournal} from '../data/action-journal.ts';
+import type {AssignmentRow, WorkRecords} from '../data/work-records.ts';
+import type {StudentAnswer} from '../../classroom/protocol/student-messages.ts';
+
+type Done = Extract<StudentAnswer, {is: 'done'}>;
+
+/** What comes of an action, once it is on disk. */
+export type Kept =
+  | {readonly is: 'done'; readonly answer: Done; readonly isNew: boolean; readonly stage: string}
+  | {readonly is: 'refused'; readonly sentence: string}
+  | {readonly is: 'apart'};
+
+/** The action could not be kept, so it was not done: the disk is full, say. */
+export class NotKeptError extends Error {}
+
+/** Benches that are kept in memory; the others are made again from their actions when they are needed. */
+export const mostBenches = 1500;
+
+/**
+ * The benches of all students, the hidden fault in each. A bench is nothing but its actions, so one that has not been
+ * used for long is let go, and one whose action could not be kept is thrown away and made again from the records.
+ */
+export class Benches {
+  private readonly work: WorkRecords;
+  private readonly journal: ActionJournal;
+  private readonly content: Content;
+  private readonly most: number;
+  private readonly calls = new Map<string, Promise<StudentCall>>();
+  private readonly catalogues = new WeakMap<Unit, readonly Fault[]>();
+
+  constructor(
+    work: WorkRecords,
+    journal: ActionJournal,
+    content: Content,
+    most: number = mostBenches,
+  ) {
+    this.work = work;
+    this.journal = journal;
+    this.content = content;
+    this.most = most;
+  }
+
+  get inMemory(): number {
+    return this.calls.size;
+  }
+
+  /** The bench of an assignment, made from its actions where it is not in memory. */
+  open(row: AssignmentRow): Promise<StudentCall> {
+    const known = this.calls.get(row.id);
+    // the one used last goes to the end; the first is the one to let go
+    this.calls.delete(row.id);
+    const call = known ?? this.make(row);
+    this.calls.set(row.id, call);
+    if (this.calls.size > this.most) this.calls.delete(this.calls.keys().next().value!);
+    // a bench that could not be made is no bench: the next one to ask tries anew
+    if (!known) call.catch(() => this.forget(row.id));
+    return call;
+  }
+
+  /** Another process, or another release, may know more than the bench in memory does. */
+  forget(assignment: string): void {
+    this.calls.delete(assignment);
+  }
+
+  /**
+   * Does an action and resolves once it is on disk.
+   *
+   * @throws NotKeptError where it could not be kept; the bench is as it was before.
+   */
+  async act(row: AssignmentRow, number: number, action: Action, at: number): Promise<Kept> {
+    const call = await this.open(row);
+    const acted = call.act(number, action);
+    if (acted.is === 'apart' || acted.is === 'refused') return acted;
+    const {stage} = acted.answer.now;
+    if (acted.is === 'again') {
+      // it may be on its way to the disk still: what waits there is ahead of us
+      await this.journal.idle();
+      return {is: 'done', answer: acted.answer, isNew: false, stage};
+    }
+    try {
+      await this.journal.append({
+        assignment: row.id,
+        number,
+        action: JSON.stringify(action),
+        at,
+        summary: callSummary(call.bench),
+      });
+    } catch (error) {
+      this.forget(row.id);
+      if (error instanceof NumberTakenError) return {is: 'apart'};
+      throw new NotKeptError('This action could not be kept.', {cause: error});
+    }
+    return {is: 'done', answer: acted.answer, isNew: true, stage};
+  }
+
+  private async make(row: AssignmentRow): Promise<StudentCall> {
+    const unit = this.content.unit(row.unit);
+    let all = this.catalogues.get(unit);
+    if (!all) this.catalogues.set(unit, (all = catalogue(unit)));
+    const faults = faultsById(all, JSON.parse(row.faults ?? '[]') as string[]);
+    return new StudentCall(
+      row.id,
+      // a copy of a unit that has been brought to rest once costs next to nothing
+      {
+        unit,
+        faults,
+        complaint: row.complaint ?? '',
+        seed: row.seed,
+        operate: restingUnit,
+      },
+      await this.work.actions(row.id),
+    );
+  }
+}

@@ -1,0 +1,59 @@
+import {afterAll, beforeAll, expect, test} from 'vitest';
+import {applyAnswer} from '../../../src/classroom/protocol/apply-answer.ts';
+import type {ClassDetail} from '../../../src/classroom/protocol/rest.ts';
+import type {WorkSet} from '../../../src/classroom/protocol/work-set.ts';
+import {ClassAtWork} from './class-at-work.ts';
+
+let at: ClassAtWork;
+let period: ClassDetail;
+let set: WorkSet;
+beforeAll(async () => {
+  at = await ClassAtWork.open();
+  await at.firstStart();
+  period = await at.classOf('Ana', 'Ben', 'Chi');
+  set = await at.get<WorkSet>('POST', `/classes/${period.id}/sets`, {
+    kind: 'same',
+    unit: 'practice-panel',
+    faults: ['W8:open'],
+    complaint: 'The lamp stays dark.',
+    open: true,
+  });
+});
+afterAll(() => at.close());
+
+test('a student joins with code and name, reads, and finds everything again after the network went', async () => {
+  const ana = await at.join(period, 'Ana');
+  const [item] = (await ana.desk()).items;
+  expect(item).toMatchObject({
+    kind: 'call',
+    unit: 'practice-panel',
+    stage: 'new',
+    complaint: 'The lamp stays dark.',
+  });
+  const opened = await ana.open(item.assignment);
+  expect(opened.last).toBe(0);
+  const cover = opened.view.enclosures.find(({open}) => !open);
+  let number = 0;
+  let view = opened.view;
+  if (cover) {
+    const done = await ana.act(item.assignment, ++number, {do: 'open-cover', enclosure: cover.id});
+    expect(done.is).toBe('done');
+    if (done.is === 'done') view = applyAnswer(view, done);
+  }
+  const unit = at.school.content.unit('practice-panel');
+  const [red, black] = unit.circuits[0].rails;
+  const read = await ana.act(item.assignment, ++number, {do: 'read', red, black});
+  expect(read.is).toBe('done');
+  if (read.is === 'done') view = applyAnswer(view, read);
+  expect(view.log.at(-1)).toMatchObject({kind: 'reading', red, black});
+  ana.drop();
+  const again = await at.connect(ana.token);
+  const resumed = await again.open(item.assignment);
+  expect(resumed.last).toBe(number);
+  expect(resumed.view).toEqual(view);
+});
+
+test('the instructor sees the set begun', async () => {
+  const [shown] = await at.get<WorkSet[]>('GET', `/classes/${period.id}/sets`);
+  expect(shown).toMatchObject({id: set.id, counts: {students: 3, begun: 1, finished: 0}});
+});
