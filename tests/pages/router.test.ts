@@ -14,6 +14,30 @@ describe('addresses', () => {
     expect(parseRoute('#/open/x_-9')).toEqual({page: 'open', sealed: 'x_-9'});
   });
 
+  it('name the places of a class', () => {
+    expect(parseRoute('#/class')).toEqual({page: 'class', place: {at: 'desk'}});
+    expect(parseRoute('#/class/7/live')).toEqual({
+      page: 'class',
+      place: {at: 'live', classId: '7'},
+    });
+    expect(parseRoute('#/class/7/debrief/3')).toEqual({
+      page: 'class',
+      place: {at: 'debrief', classId: '7', setId: '3'},
+    });
+    expect(parseRoute('#/class/start?key=a%2Bb')).toEqual({
+      page: 'class',
+      place: {at: 'desk', key: 'a+b'},
+    });
+    expect(parseRoute('#/wall?token=t')).toEqual({
+      page: 'class',
+      place: {at: 'wall', token: 't'},
+    });
+    expect(parseRoute('#/join/HUM-42')).toEqual({
+      page: 'class',
+      place: {at: 'join', code: 'HUM-42'},
+    });
+  });
+
   it('that lead nowhere are unknown, never an error', () => {
     for (const hash of [
       '#main',
@@ -25,6 +49,13 @@ describe('addresses', () => {
       '#/open/%E0%A4%A',
       '#/constructor/x',
       '#/__proto__',
+      '#/class/7/elsewhere',
+      '#/class/7/debrief',
+      '#/join/a/b',
+      '#/wall',
+      '#/seat/x',
+      '#/seat/x/elsewhere',
+      '#/join/%E0%A4%A',
     ]) {
       expect(parseRoute(hash)).toEqual({page: 'unknown', hash});
     }
@@ -40,6 +71,20 @@ describe('addresses', () => {
         attempt: text,
       }),
       fc.record({page: fc.constant('open' as const), sealed: text}),
+      fc
+        .oneof(
+          fc.constantFrom({at: 'desk' as const}, {at: 'seat' as const}),
+          fc.record({at: fc.constant('join' as const), code: fc.oneof(fc.constant(''), text)}),
+          fc.record({
+            at: fc.constantFrom('live' as const, 'records' as const),
+            classId: text,
+          }),
+          fc.record({at: fc.constant('debrief' as const), classId: text, setId: text}),
+          fc.record({at: fc.constant('wall' as const), token: text}),
+          fc.record({at: fc.constant('desk' as const), key: text}),
+          fc.record({at: fc.constant('hide' as const), assignment: text}),
+        )
+        .map((place) => ({page: 'class' as const, place})),
     );
     fc.assert(fc.property(route, (each) => void expect(parseRoute(hrefOf(each))).toEqual(each)));
   });

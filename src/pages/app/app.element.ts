@@ -5,13 +5,14 @@ import {onStoreState, openAttempts} from '../../store/attempts.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import {appStyles} from './app.styles.ts';
 import {pageOf} from './pages.ts';
-import type {Page} from './pages.ts';
+import type {Page} from './page.ts';
 import {parseRoute} from './router.ts';
 import './theme-switch.element.ts';
 
 const navigation = [
   {name: 'home', href: '#/', title: 'Units'},
   {name: 'history', href: '#/history', title: 'History'},
+  {name: 'class', href: '#/class', title: 'Class'},
   {name: 'about', href: '#/about', title: 'Safety'},
 ] as const;
 
@@ -25,6 +26,9 @@ export class RbApp extends LitElement {
 
   /** Reflected for the styles: the bench takes the whole window. */
   @property({type: Boolean, reflect: true}) wide = false;
+
+  /** Reflected for the styles: the projector's view has no header. */
+  @property({type: Boolean, reflect: true}) bare = false;
 
   @state() private page: Page | undefined;
   @state() private failed = '';
@@ -121,7 +125,7 @@ export class RbApp extends LitElement {
         </div>
         <div>
           <dt>Records</dt>
-          <dd>${this.kept ? 'On this device' : 'Not kept'}</dd>
+          <dd>${this.whereKept()}</dd>
         </div>
         <div>
           <dt>Use</dt>
@@ -129,6 +133,11 @@ export class RbApp extends LitElement {
         </div>
       </dl>
     </footer>`;
+  }
+
+  private whereKept(): string {
+    if (this.page?.within === 'class') return 'On the server';
+    return this.kept ? 'On this device' : 'Not kept';
   }
 
   private readonly follow = async (): Promise<void> => {
@@ -139,12 +148,13 @@ export class RbApp extends LitElement {
       if (turn !== this.turn) return;
       this.failed = '';
       this.page = page;
-      this.wide = page.wide ?? false;
+      this.bare = page.bare ?? false;
+      this.wide = this.bare || (page.wide ?? false);
       this.showTitle(page.title);
     } catch {
       if (turn !== this.turn) return;
       this.page = undefined;
-      this.wide = false;
+      this.wide = this.bare = false;
       this.showTitle('Not loaded');
       this.failed =
         'Its files could not be fetched. Rungbench may have been stopped or updated since you opened it.';

@@ -254,7 +254,8 @@ export const appStyles = css`
     padding: 0;
   }
 
-  :host([wide]) :is(.zones, footer) {
+  :host([wide]) :is(.zones, footer),
+  :host([bare]) header {
     display: none;
   }
 

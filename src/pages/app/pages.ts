@@ -1,18 +1,8 @@
 import {html} from 'lit';
-import type {TemplateResult} from 'lit';
+import {assignmentOfAttempt} from '../class/class-place.ts';
+import {classCallPage, classDebriefPage, classPageOf} from '../class/class-pages.ts';
+import type {Page} from './page.ts';
 import type {Route} from './router.ts';
-
-/** How one route is shown. Its code is fetched when it is first needed, so that the first view stays small. */
-export interface Page {
-  /** Title of the document and of the sheet; a page may say a better one with a `page-title` event. */
-  readonly title: string;
-  /** Which entry of the header's navigation it belongs to. */
-  readonly within?: 'home' | 'history' | 'about';
-  /** Takes the whole window, without the sheet's frame. */
-  readonly wide?: boolean;
-  load(): Promise<unknown>;
-  render(): TemplateResult;
-}
 
 /** The page that shows a route. */
 export function pageOf(route: Route): Page {
@@ -32,6 +22,7 @@ export function pageOf(route: Route): Page {
         render: () => html`<rb-unit-page .unitId=${route.unit}></rb-unit-page>`,
       };
     case 'call':
+      if (assignmentOfAttempt(route.attempt)) return classCallPage(route.attempt);
       return {
         title: 'Service call',
         wide: true,
@@ -39,6 +30,7 @@ export function pageOf(route: Route): Page {
         render: () => html`<rb-bench-page .attemptId=${route.attempt}></rb-bench-page>`,
       };
     case 'debrief':
+      if (assignmentOfAttempt(route.attempt)) return classDebriefPage(route.attempt);
       return {
         title: 'Debrief',
         within: 'history',
@@ -93,6 +85,16 @@ export function pageOf(route: Route): Page {
         load: () => import('../hookup/hookup-task-page.element.ts'),
         render: () => html`<rb-hookup-task-page .taskId=${route.task}></rb-hookup-task-page>`,
       };
+    case 'wired':
+      return {
+        title: 'What was wired',
+        within: 'history',
+        load: () => import('../hookup/hookup-debrief-page.element.ts'),
+        render: () =>
+          html`<rb-hookup-debrief-page .attemptId=${route.attempt}></rb-hookup-debrief-page>`,
+      };
+    case 'class':
+      return classPageOf(route.place);
     case 'about':
       return {
         title: 'Safety and about',

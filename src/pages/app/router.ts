@@ -1,3 +1,5 @@
+import {classHeads, classHref, readClassPlace, type ClassPlace} from '../class/class-place.ts';
+
 /** Every address of the tutor. They live behind `#`, so that the built files can be served from anywhere. */
 export type Route =
   | {readonly page: 'home'}
@@ -12,7 +14,11 @@ export type Route =
   | {readonly page: 'guide'}
   | {readonly page: 'hookup'}
   | {readonly page: 'hookup-task'; readonly task: string}
+  /** The debrief of work at a wiring task. */
+  | {readonly page: 'wired'; readonly attempt: string}
   | {readonly page: 'about'}
+  /** The pages of a class: the instructor's, the wall's, the student's way in. */
+  | {readonly page: 'class'; readonly place: ClassPlace}
   | {readonly page: 'unknown'; readonly hash: string};
 
 const bare = {
@@ -30,6 +36,7 @@ const withOne = {
   handed: 'attempt',
   open: 'sealed',
   hookup: 'task',
+  wired: 'attempt',
 } as const;
 
 /** Reads an address (`#/unit/practice-panel`). Anything that is not ours comes back as `unknown`. */
@@ -37,7 +44,12 @@ export function parseRoute(hash: string): Route {
   const unknown = {page: 'unknown', hash} as const;
   if (hash === '' || hash === '#') return {page: 'home'};
   if (!hash.startsWith('#/')) return unknown;
-  const pieces = hash.slice(2).split('/');
+  const address = hash.slice(2);
+  if (classHeads.includes(/^[a-z]*/.exec(address)?.[0] ?? '')) {
+    const place = readClassPlace(address);
+    return place ? {page: 'class', place} : unknown;
+  }
+  const pieces = address.split('/');
   if (pieces.length > 1 && pieces.at(-1) === '') pieces.pop();
   const [name, raw] = pieces;
   if (pieces.length === 1 && Object.hasOwn(bare, name))
@@ -66,9 +78,12 @@ export function hrefOf(route: Exclude<Route, {page: 'unknown'}>): string {
     case 'call':
     case 'debrief':
     case 'handed':
+    case 'wired':
       return `#/${route.page}/${encodeURIComponent(route.attempt)}`;
     case 'hookup-task':
       return `#/hookup/${encodeURIComponent(route.task)}`;
+    case 'class':
+      return classHref(route.place);
     case 'open':
       return `#/open/${encodeURIComponent(route.sealed)}`;
     default:

@@ -67,12 +67,19 @@ async function errorOf(response: Response): Promise<ApiError> {
 /** What the server is, and whether it waits for its first instructor. */
 export const hello = (): Promise<Hello> => api<Hello>('GET', 'hello');
 
-/** Who is signed in on this device; undefined where nobody is. Keeps the token against forged requests. */
+/**
+ * Who is signed in on this device; undefined where nobody is. Keeps the token against forged requests. Where nobody has
+ * ever signed in, the server is not asked: most devices are students', and many tutors have no class server at all.
+ */
 export async function signedIn(): Promise<SignedIn | undefined> {
+  if (!hasSignedIn()) return undefined;
   try {
     return remember(await api<SignedIn>('GET', 'signed-in'));
   } catch (error) {
-    if (error instanceof ApiError && error.status === 401) return undefined;
+    if (error instanceof ApiError && error.status === 401) {
+      noteSignedIn(false);
+      return undefined;
+    }
     throw error;
   }
 }
@@ -88,10 +95,34 @@ export async function firstStart(key: string, name: string, passphrase: string):
 export async function signOut(): Promise<void> {
   await api('POST', 'sign-out', {});
   csrf = '';
+  noteSignedIn(false);
+}
+
+const key = 'rungbench-instructor';
+let inThisTab = false;
+
+function hasSignedIn(): boolean {
+  try {
+    return inThisTab || localStorage.getItem(key) === 'yes';
+  } catch {
+    return inThisTab;
+  }
+}
+
+/** Only that somebody has: the sign-in itself is a cookie that no script can read. */
+function noteSignedIn(signed: boolean): void {
+  inThisTab = signed;
+  try {
+    if (signed) localStorage.setItem(key, 'yes');
+    else localStorage.removeItem(key);
+  } catch {
+    // the tab remembers
+  }
 }
 
 function remember(signed: SignedIn): SignedIn {
   csrf = signed.csrf;
+  noteSignedIn(true);
   return signed;
 }
 

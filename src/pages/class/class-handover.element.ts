@@ -25,8 +25,8 @@ export class ClassHandover extends LitElement {
       .box {
         display: grid;
         gap: var(--space-2);
-        border-top: 1px solid var(--rule-strong);
-        padding-top: var(--space-3);
+        border-bottom: 1px solid var(--rule-strong);
+        padding-bottom: var(--space-3);
       }
 
       .button {
@@ -64,7 +64,7 @@ export class ClassHandover extends LitElement {
   override render() {
     if (!this.classes.length) return nothing;
     return html`<div class="box">
-      <label for="class">Or for a class</label>
+      <label for="class">For a class</label>
       <select
         id="class"
         @change=${(event: Event) => (this.classId = (event.target as HTMLSelectElement).value)}

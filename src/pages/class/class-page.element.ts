@@ -61,6 +61,10 @@ export class ClassPage extends InstructorPage {
         font-size: var(--text-l);
       }
 
+      .add {
+        margin-top: var(--space-3);
+      }
+
       .counts {
         display: block;
       }
@@ -173,7 +177,7 @@ export class ClassPage extends InstructorPage {
               @set-made=${this.made}
               @set-left=${() => (this.adding = false)}
             ></rb-set-form>`
-          : html`<p class="row">
+          : html`<p class="row add">
               <button class="button first" @click=${() => (this.adding = true)}>
                 Give the class something to do
               </button>

@@ -5,6 +5,7 @@ import {openAttempts} from '../../store/attempts.ts';
 import {goTo, hrefOf} from '../app/router.ts';
 import {desk, randomSeed} from '../desk/desk.ts';
 import type {CatalogueEntry, UnitSource} from '../desk/desk-messages.ts';
+import '../class/class-handover.element.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import './fault-list.element.ts';
 import {faultLines} from './fault-shelf.ts';
@@ -114,6 +115,7 @@ export class RbHidePage extends LitElement {
         </div>
         <div>${this.renderComplaint()}</div>
         <div class="hand">
+          ${this.renderForClass(unit)}
           ${this.link ? html`<rb-share-link .link=${this.link}></rb-share-link>` : this.renderHand()}
         </div>
       </aside>
@@ -180,6 +182,17 @@ export class RbHidePage extends LitElement {
           : nothing
       }
     `;
+  }
+
+  /** A class's server has our own units only. */
+  private renderForClass(unit: Unit) {
+    if (!this.source || !('shipped' in this.source)) return nothing;
+    return html`<rb-class-handover
+      .unitId=${unit.id}
+      .faults=${this.chosen}
+      .complaint=${this.written ? this.complaint : ''}
+      ?waiting=${!this.chosen.length}
+    ></rb-class-handover>`;
   }
 
   private renderHand() {
