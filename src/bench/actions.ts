@@ -1,4 +1,5 @@
 import type {Keeping} from '../meter/extremes.ts';
+import type {MeterCare} from '../meter/meter-condition.ts';
 import type {MeterFunction} from '../meter/meter-function.ts';
 
 /** What a student expects before a reading: a value with its unit as the meter would show it, or words. */
@@ -11,10 +12,6 @@ export interface Expectation {
 
 /** How much a hint gives away: what question to answer next, where to look, or the very reading. */
 export type HintLevel = 1 | 2 | 3;
-
-/** What of the meter can be renewed. */
-export const meterCares = ['battery', 'leads', 'fuse'] as const;
-export type MeterCare = (typeof meterCares)[number];
 
 /**
  * Everything a student does, one at a time. An attempt is its actions in order; replaying them gives the

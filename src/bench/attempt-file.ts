@@ -1,7 +1,8 @@
 import {z} from 'zod';
 import {keepings} from '../meter/extremes.ts';
+import {meterCares} from '../meter/meter-condition.ts';
 import {meterFunctions} from '../meter/meter-function.ts';
-import {meterCares, type Action} from './actions.ts';
+import type {Action} from './actions.ts';
 import type {AttemptRecord} from './attempt.ts';
 
 const name = z.string().min(1).max(200);

@@ -3,7 +3,8 @@ import type {Unit} from '../content/unit.ts';
 import {catalogue} from '../faults/catalogue.ts';
 import type {Control} from '../parts/part-kind.ts';
 import {plantControls} from '../plant/plant-of.ts';
-import type {Action, MeterCare} from './actions.ts';
+import type {MeterCare} from '../meter/meter-condition.ts';
+import type {Action} from './actions.ts';
 
 /** What was done, for its line in the field log. The fault that was named is what the student said, not what is. */
 export function doneText(action: Action, unit: Unit): string {

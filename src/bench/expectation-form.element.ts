@@ -148,7 +148,7 @@ export class ExpectationForm extends LitElement {
   }
 
   override render() {
-    const unit = functionNames[this.function].baseUnit;
+    const unit = functionNames[this.function].written.unit;
     const skips = this.typed.trim() === '';
     return html`
       <form @submit=${this.onSubmit} novalidate>

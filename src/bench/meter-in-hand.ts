@@ -4,6 +4,7 @@ import {
   asShownBy,
   conditionOf,
   conducts,
+  type MeterCare,
   type MeterCondition,
   type MeterFlaw,
 } from '../meter/meter-condition.ts';
@@ -11,7 +12,6 @@ import {clampFunctions, type MeterFunction} from '../meter/meter-function.ts';
 import type {MeterDisplay} from '../meter/meter.ts';
 import {blowsFuse, readMeter, watched, type Placement} from '../meter/read-meter.ts';
 import type {OperatingUnit} from '../sequences/operating-unit.ts';
-import type {MeterCare} from './actions.ts';
 import type {MeterView} from './bench-view.ts';
 import {layLeads, readWithLeads} from './lay-leads.ts';
 

@@ -1,5 +1,7 @@
 import type {Unit} from '../content/unit.ts';
 import {isolating} from '../bench/bench-controls.ts';
+import {layLeads} from '../bench/lay-leads.ts';
+import {bleedOhms, bleedSeconds} from '../bench/meter-practice.ts';
 import type {OperatingUnit} from '../sequences/operating-unit.ts';
 import {UsageError} from './usage-error.ts';
 
@@ -10,8 +12,13 @@ const words: Readonly<
   wait: (value, _unit, operating) => operating.advance(milliseconds(value)),
   lift: (end, _unit, operating) => operating.lift(end),
   land: (end, _unit, operating) => operating.land(end),
-  jumper: (value, _unit, operating) => operating.jumper(...twoPoints(value)),
-  'remove-jumper': (value, _unit, operating) => operating.removeJumper(...twoPoints(value)),
+  jumper: (value, _unit, operating) => operating.jumper(...twoPoints('jumper', value)),
+  'remove-jumper': (value, _unit, operating) =>
+    operating.removeJumper(...twoPoints('remove-jumper', value)),
+  microamps: (value, _unit, operating) =>
+    layLeads(operating, 'dc-microamps', ...twoPoints('microamps', value)),
+  discharge: (value, _unit, operating) =>
+    operating.bleed(...twoPoints('discharge', value), bleedOhms, bleedSeconds),
   // covers and locks change nothing that a meter reads; their names are checked all the same
   open: (enclosure, unit) => requireEnclosure(enclosure, unit),
   close: (enclosure, unit) => requireEnclosure(enclosure, unit),
@@ -47,7 +54,8 @@ const unitMs: Readonly<Record<string, number>> = {
   h: 3_600_000,
 };
 
-function milliseconds(text: string): number {
+/** `30s`, `10m`: as milliseconds. */
+export function milliseconds(text: string): number {
   const found = /^(\d+(?:\.\d+)?)(ms|s|m|min|h)$/.exec(text);
   if (!found)
     throw new UsageError(`"wait=${text}" is no time; write wait=30s, wait=10m or wait=2h.`);
@@ -57,11 +65,11 @@ function milliseconds(text: string): number {
   return total;
 }
 
-function twoPoints(text: string): [string, string] {
+function twoPoints(word: string, text: string): [string, string] {
   const points = text.split(',');
   if (points.length !== 2) {
     throw new UsageError(
-      `"jumper=${text}" needs two points with a comma between: jumper=K3.A1,TB2.C.`,
+      `"${word}=${text}" needs two points with a comma between: ${word}=K3.A1,TB2.C.`,
     );
   }
   return [points[0], points[1]];

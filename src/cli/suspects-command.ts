@@ -115,7 +115,7 @@ function follow(
   } else if (action.do === 'clamp' && display) {
     const refused = reach.refuseWire(action.wire, everyCover(unit));
     if (refused) throw new UsageError(refused);
-    suspects.read('clamp-amps', {wire: action.wire}, display);
+    suspects.read(fn, {wire: action.wire}, display);
   } else suspects.do(action);
 }
 

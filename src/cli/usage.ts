@@ -7,8 +7,8 @@ export const usage = `rungbench: read and check the units of the tutor from the 
                                         minutes that the planner needs from the complaint alone (takes a while)
   rungbench hookup TASK WIRES.yaml [--json]
                                         judge wires against a wiring task; exit code 1 when they are wrong
-  rungbench read UNIT [STATE] --meter FUNCTION --red POINT --black POINT [--seed N] [--json]
-  rungbench read UNIT [STATE] --meter clamp-amps --wire WIRE [--seed N] [--json]
+  rungbench read UNIT [STATE] --meter FUNCTION --red POINT --black POINT [METER] [--json]
+  rungbench read UNIT [STATE] --meter clamp-amps|clamp-hertz --wire WIRE [METER] [--json]
                                         what the meter shows
   rungbench netlist UNIT [STATE] [--dc] the solved state's network as a SPICE netlist
   rungbench nodes UNIT [STATE] [--json] [--dc]
@@ -21,7 +21,12 @@ export const usage = `rungbench: read and check the units of the tutor from the 
 
 UNIT       a shipped unit (such as practice-panel or split-heat-pump) or a unit file (./my-unit.yaml)
 TASK       a shipped wiring task (lamp-and-switch, three-safeties …) or a task file (./my-task.yaml)
-FUNCTION   ac-volts, dc-volts, low-impedance-volts, ohms, continuity, clamp-amps
+FUNCTION   ac-volts, dc-volts, low-impedance-volts, ohms, continuity, clamp-amps, hertz, clamp-hertz,
+           capacitance, dc-microamps (in series: see --do microamps)
+METER      --seed N           the meter of attempt N, with its own error; without it the meter is exact
+           --record 30s       let time pass after the reading, and tell the least and the most shown
+           --error            the limit of error of the reading, and its arithmetic
+           --flaw FLAW        the meter itself: sound, weak-battery, broken-lead, blown-fuse
 POINT      PART.TERMINAL (K3.A1), a lifted wire end (W12.from), or earth
 
 STATE is any number of these, done in the order given; the unit starts with power on and every control at
@@ -36,6 +41,10 @@ rest, and covers are no hindrance here:
   --do land=W12.from         put it back
   --do jumper=K3.A1,TB2.C    lay a jumper between two points
   --do remove-jumper=K3.A1,TB2.C
+  --do microamps=IB1.FS,W30.from
+                             leave the meter's microamps leads in a gap, so that the circuit closes through them
+  --do discharge=C2.C,C2.HERM
+                             lay a bleed resistor across a capacitor until it is empty
   --do open=outdoor-unit     take a cover off; close=outdoor-unit puts it on
   --do lock=DS2              hang a lock on an isolating switch that is open; unlock=DS2
 
@@ -43,9 +52,8 @@ FILE is an exported attempt, or a field log of your own:
   {"format": "rungbench-log", "version": 1, "unit": "practice-panel", "log": [
     {"do": "set", "target": "S1.position", "value": "on"},
     {"do": "read", "red": "HPS.1", "black": "TB2.C", "shows": 25.8}]}
-with the actions of an attempt; "shows" is volts, ohms or amps, "OL", or "hazard" (warning triangle).
+with the actions of an attempt; "shows" is volts, ohms, amps, hertz or farads, "OL", or "hazard" (warning triangle).
 
---seed N gives the meter of attempt N its own error, within its accuracy; without it the meter is exact.
 Exit codes: 0 done, 1 the answer is no (mistakes found), 2 the command line is wrong.
 
 Example: cooling is called for, the high-pressure switch is stuck open. What is there across it?

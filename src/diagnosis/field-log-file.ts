@@ -22,7 +22,7 @@ export type ReadLog = {readonly log: FieldLog} | {readonly reason: string};
 
 /**
  * Reads a field log: `{"format": "rungbench-log", "version": 1, "unit": ID, "log": [ACTION…]}`. Actions are those of
- * an attempt; a `read` or `clamp` also has `shows`, an amount in volts, ohms or amps, `"OL"`, or `"hazard"` for the
+ * an attempt; a `read` or `clamp` also has `shows`, an amount in volts, ohms, amps, hertz or farads, `"OL"`, or `"hazard"` for the
  * warning triangle.
  */
 export function readFieldLog(text: string): ReadLog {

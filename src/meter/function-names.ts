@@ -13,8 +13,6 @@ export interface FunctionName {
   readonly spoken: string;
   /** Leads on two terminals, or the jaw around one wire. */
   readonly probes: 'leads' | 'clamp';
-  /** What is to be known before the leads go on, in a sentence; none where there is nothing to it. */
-  readonly reminder?: string;
 }
 
 const volts = {baseUnit: 'V', written: {unit: 'V', scale: 1}, probes: 'leads'} as const;
@@ -55,8 +53,6 @@ export const functionNames: Readonly<Record<MeterFunction, FunctionName>> = {
     written: {unit: 'µF', scale: 1e-6},
     spoken: 'farads',
     probes: 'leads',
-    reminder:
-      'Dead, discharged, and one wire of the capacitor lifted: a winding beside it spoils the reading.',
   },
   'dc-microamps': {
     title: 'Microamps DC, in series',
@@ -65,8 +61,6 @@ export const functionNames: Readonly<Record<MeterFunction, FunctionName>> = {
     written: {unit: 'µA', scale: 1e-6},
     spoken: 'amps DC',
     probes: 'leads',
-    reminder:
-      'In series only: lift the wire with the power off and bridge the gap with the leads. Across a source the meter’s fuse blows.',
   },
 };
 

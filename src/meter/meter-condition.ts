@@ -15,6 +15,10 @@ export interface MeterCondition {
 export const meterFlaws = ['sound', 'weak-battery', 'broken-lead', 'blown-fuse'] as const;
 export type MeterFlaw = (typeof meterFlaws)[number];
 
+/** What of the meter can be renewed. */
+export const meterCares = ['battery', 'leads', 'fuse'] as const;
+export type MeterCare = (typeof meterCares)[number];
+
 export const soundMeter: MeterCondition = {battery: 'good', leads: 'good', fuse: 'good'};
 
 export function conditionOf(flaw: MeterFlaw): MeterCondition {

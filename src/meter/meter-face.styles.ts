@@ -18,7 +18,7 @@ export const meterFaceStyles = css`
   .glass {
     display: grid;
     grid-template-columns: minmax(0, 1fr) auto;
-    grid-template-rows: auto 1fr;
+    grid-template-rows: auto auto 1fr;
     align-items: end;
     gap: 0 var(--space-3);
     min-height: 6.25rem;
@@ -34,10 +34,57 @@ export const meterFaceStyles = css`
     align-self: start;
     display: flex;
     align-items: center;
-    gap: var(--space-3);
+    gap: var(--space-1);
     min-height: 1.5rem;
     font-size: var(--text-s);
     font-weight: 700;
+  }
+  .remarks {
+    grid-column: 1 / -1;
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0 var(--space-3);
+    min-height: 1.25rem;
+    font-size: var(--text-s);
+    font-weight: 700;
+  }
+  .soft {
+    min-block-size: 28px;
+    padding: 0 7px;
+    font-size: 0.75rem;
+    font-weight: 700;
+    color: var(--meter-digits);
+    background: none;
+    border: 1px solid currentColor;
+    border-radius: var(--radius-1);
+    white-space: nowrap;
+  }
+  .soft[aria-pressed='true'],
+  .soft[aria-expanded='true'] {
+    background: var(--meter-digits);
+    color: var(--meter-glass);
+  }
+  .soft:focus-visible {
+    outline-color: var(--meter-digits);
+  }
+  .extremes {
+    grid-column: 1 / -1;
+    display: flex;
+    gap: var(--space-3);
+    margin: 0;
+    font-family: var(--font-mono);
+    font-size: var(--text-s);
+  }
+  .extremes div {
+    display: flex;
+    gap: var(--space-1);
+  }
+  .extremes dt {
+    font-weight: 700;
+  }
+  .extremes dd {
+    margin: 0;
   }
   .flags > :first-child {
     margin-inline-end: auto;
@@ -145,7 +192,7 @@ export const meterFaceStyles = css`
   }
   .keys {
     display: grid;
-    grid-template-columns: repeat(6, minmax(0, 1fr));
+    grid-template-columns: repeat(5, minmax(0, 1fr));
     gap: 3px;
   }
   .key {
@@ -153,7 +200,7 @@ export const meterFaceStyles = css`
     justify-items: center;
     align-content: center;
     gap: 2px;
-    min-block-size: 48px;
+    min-block-size: 40px;
     padding: 2px 0;
     background: transparent;
     border: 1px solid var(--meter-edge);
@@ -231,7 +278,8 @@ export const meterFaceStyles = css`
       min-height: 1.25rem;
     }
     .key {
-      min-block-size: 44px;
+      min-block-size: 34px;
+      gap: 1px;
     }
   }
   @media (prefers-reduced-motion: no-preference) {

@@ -15,6 +15,8 @@ import '../../diagnosis/coach-panel.element.ts';
 import type {CoachState} from '../../diagnosis/coach-panel.element.ts';
 import '../../meter/meter-face.element.ts';
 import {functionNames} from '../../meter/function-names.ts';
+import type {Keeping} from '../../meter/extremes.ts';
+import type {MeterCare} from '../../meter/meter-condition.ts';
 import type {MeterFunction} from '../../meter/meter-function.ts';
 import {benchDeskStyles} from './bench-desk.styles.ts';
 import './drawing-board.element.ts';
@@ -204,9 +206,16 @@ export class BenchDesk extends LitElement {
       .clamp=${clamp}
       .next=${next}
       .muted=${this.settings.muted}
+      .keeps=${view.meter.keeps ?? 'nothing'}
+      .held=${view.meter.held ?? false}
+      .extremes=${view.meter.extremes}
+      .toProve=${view.meter.toProve ?? false}
       .prompt=${isReady(this.picks, this.probes) ? 'Ready to read' : ''}
       @function-chosen=${(event: CustomEvent<{function: MeterFunction}>) => this.chooseFunction(event.detail.function)}
       @lead-chosen=${(event: CustomEvent<{lead: Lead}>) => this.takeLead(event.detail.lead)}
+      @keeping-chosen=${(event: CustomEvent<{keeps: Keeping}>) => this.ask({do: 'keep', what: event.detail.keeps})}
+      @renewal-asked=${(event: CustomEvent<{what: MeterCare}>) => this.ask({do: 'renew', what: event.detail.what})}
+      @discharge-asked=${() => red && black && this.ask({do: 'discharge', from: red, to: black})}
       @mute-changed=${(event: CustomEvent<{muted: boolean}>) =>
         this.emit('settings-changed', {settings: {...this.settings, muted: event.detail.muted}})}
     ></rb-meter-face>`;

@@ -19,7 +19,7 @@ interface Shortcut {
 
 /** The list that the help shows, in the order of a reading. */
 export const shortcutList: readonly Shortcut[] = [
-  {keys: '1 – 6', does: 'Meter function, left to right'},
+  {keys: '1 – 9, 0', does: 'Meter function, left to right, row by row'},
   {keys: 'R, B', does: 'Take the red or the black lead in hand'},
   {keys: 'D', does: 'Go to the diagram; arrows move, Enter places the lead'},
   {keys: 'T', does: 'Find a terminal by typing'},
@@ -58,7 +58,8 @@ export function commandOf(event: KeyboardEvent, path: readonly EventTarget[]): C
   if (event.ctrlKey || event.metaKey || event.altKey || event.defaultPrevented) return undefined;
   if (path.some(takesKeys)) return undefined;
   if (event.key === 'Enter') return path.some(takesEnter) ? undefined : {is: 'read'};
-  if (/^[1-6]$/.test(event.key)) return {is: 'function', place: Number(event.key)};
+  // the tenth key is 0, as on any keyboard's row
+  if (/^[0-9]$/.test(event.key)) return {is: 'function', place: Number(event.key) || 10};
   return commands[event.key.toLowerCase()];
 }
 
