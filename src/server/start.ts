@@ -53,6 +53,8 @@ async function start(): Promise<void> {
     const address = publicAddress(school);
     console.log(`\n${renderUnicodeCompact(address)}\n${address}`);
   }
+  // the thread for long work reads the units while nobody waits for it yet
+  void school.longWork.ask('catalogue', {unit: 'practice-panel'}, 'idle').catch(() => undefined);
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     process.once(signal, () => {
       void app

@@ -70,18 +70,20 @@ const summary = (row: ClassRow, students: number): ClassSummary => ({
   createdAt: row.created_at,
 });
 
+/** A class with its roster. */
+export async function classDetail(school: School, row: ClassRow): Promise<ClassDetail> {
+  const roster = await school.classes.roster(row.id);
+  return {
+    ...summary(row, roster.length),
+    joinUrl: joinUrl(school, row.code),
+    roster: roster.map(({id, name, device}) => ({id, name, joined: device !== null})),
+  };
+}
+
 /** Classes, rosters, sets, polls and the wall: the instructor's side. */
 export function classRoutes(app: FastifyInstance, school: School): void {
   const {classes, work, talk, bus} = school;
-
-  const detail = async (row: ClassRow): Promise<ClassDetail> => {
-    const roster = await classes.roster(row.id);
-    return {
-      ...summary(row, roster.length),
-      joinUrl: joinUrl(school, row.code),
-      roster: roster.map(({id, name, device}) => ({id, name, joined: device !== null})),
-    };
-  };
+  const detail = (row: ClassRow): Promise<ClassDetail> => classDetail(school, row);
 
   app.get('/classes', async (request) => {
     const {instructor} = await signedIn(school, request);

@@ -152,6 +152,60 @@ export class WorkRecords {
     return rows.map(({action}) => JSON.parse(action) as Action);
   }
 
+  async timedActions(assignment: string): Promise<{number: number; action: Action; at: number}[]> {
+    const rows = await this.db
+      .selectFrom('actions')
+      .select(['number', 'action', 'at'])
+      .where('assignment', '=', assignment)
+      .orderBy('number')
+      .execute();
+    return rows.map((row) => ({...row, action: JSON.parse(row.action) as Action}));
+  }
+
+  /** What is kept of a student beside the attempts' actions; of what is hidden, only what the student hid. */
+  async allOf(student: string) {
+    const own = (await this.ofStudent(student)).map(({id}) => id);
+    const [notes, votes, coachHints, hookupChecks] = await Promise.all([
+      this.db
+        .selectFrom('notes')
+        .select(['kind', 'text', 'at'])
+        .where('student', '=', student)
+        .execute(),
+      this.db.selectFrom('votes').selectAll().where('student', '=', student).execute(),
+      own.length === 0
+        ? []
+        : this.db.selectFrom('coach_hints').selectAll().where('assignment', 'in', own).execute(),
+      own.length === 0
+        ? []
+        : this.db.selectFrom('hookup_checks').selectAll().where('assignment', 'in', own).execute(),
+    ]);
+    return {notes, votes, coachHints, hookupChecks};
+  }
+
+  /** Erases a student and every record of theirs, whole. Calls hidden by them stay with whom they were hidden for. */
+  async erase(student: string): Promise<void> {
+    await this.db.transaction().execute(async (trx) => {
+      const own = await trx
+        .selectFrom('assignments')
+        .select('id')
+        .where('student', '=', student)
+        .execute();
+      // who was to hide for this student has nobody to hide for
+      if (own.length > 0) {
+        await trx
+          .deleteFrom('assignments')
+          .where(
+            'hides_for',
+            'in',
+            own.map(({id}) => id),
+          )
+          .execute();
+      }
+      // the rest goes with it: every table that names the student or an assignment cascades
+      await trx.deleteFrom('students').where('id', '=', student).execute();
+    });
+  }
+
   /** Every reading of these sets, for the map of where a class has probed. */
   async readingsOf(sets: readonly string[]): Promise<{unit: string; action: Action}[]> {
     if (sets.length === 0) return [];

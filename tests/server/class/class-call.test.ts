@@ -18,8 +18,8 @@ beforeAll(async () => {
     complaint: 'The lamp stays dark.',
     open: true,
   });
-});
-afterAll(() => at.close());
+}, 60_000);
+afterAll(() => at.close(), 60_000);
 
 test('a student joins with code and name, reads, and finds everything again after the network went', async () => {
   const ana = await at.join(period, 'Ana');
