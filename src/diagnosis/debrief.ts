@@ -33,6 +33,7 @@ export function debriefOf(bench: Bench): Debrief {
     faults: faults.map(told),
     sequence: brokenSequence(unit, faults),
     readings: readingsOf(bench),
+    ...(bench.setup.meterFlaw ? {meter: bench.setup.meterFlaw} : {}),
     safety: bench.view().safety,
     minutes: minutesOfSearch(bench),
   };

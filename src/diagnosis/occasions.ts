@@ -9,26 +9,32 @@ import {skillsOf} from './skills.ts';
 export interface FinishedCall {
   readonly unit: Unit;
   readonly faults: readonly Fault[];
-  /** Found, and proved by the log. */
+  /** Found, and proved by the log, without being told a reading to take. */
   readonly proved: boolean;
   readonly log: readonly LogEntry[];
   readonly safety: readonly SafetyFinding[];
-  readonly day: number;
 }
 
 /**
  * Occasions that a finished call was: the skills of its faults, right when the fault was proved; meter safety in
- * every call with a reading; lock-out where something was locked or should have been.
+ * every call with a reading; lock-out where something was locked or should have been. A call on which the coach told a
+ * reading counts as not shown, as asking for help does in the model (Corbett and Anderson, 1995).
  */
-export function occasionsOf({unit, faults, proved, log, safety, day}: FinishedCall): Occasion[] {
+export function occasionsOf({
+  unit,
+  faults,
+  proved,
+  log,
+  safety,
+}: FinishedCall): Omit<Occasion, 'day'>[] {
   const asked = new Set(faults.flatMap((fault) => skillsOf(unit, fault)));
-  const occasions: Occasion[] = [...asked].map((skill) => ({skill, right: proved, day}));
+  const occasions = [...asked].map((skill) => ({skill, right: proved}));
   const metering = /^(resistance-on-live)/;
   const locking = /^(lifted-live|no-lock|not-tested|not-proved|live-end|ground-lifted)/;
   if (log.some(({kind}) => kind === 'reading'))
-    occasions.push({skill: 'meter-safety', right: !safety.some(({id}) => metering.test(id)), day});
+    occasions.push({skill: 'meter-safety', right: !safety.some(({id}) => metering.test(id))});
   const locked = log.some(({text}) => text?.startsWith('Hung lock') ?? false);
   const breached = safety.some(({id}) => locking.test(id));
-  if (locked || breached) occasions.push({skill: 'lock-out', right: !breached, day});
+  if (locked || breached) occasions.push({skill: 'lock-out', right: !breached});
   return occasions;
 }

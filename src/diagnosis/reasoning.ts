@@ -8,6 +8,8 @@ import {expectationHolds} from './expectation.ts';
 import {gradeOf, type Grade} from './grade.ts';
 import {hintPoints} from './hint-points.ts';
 import {lookAlike} from './look-alike.ts';
+import type {Occasion} from './mastery.ts';
+import {occasionsOf} from './occasions.ts';
 import {priceOf} from './part-prices.ts';
 import {Planner} from './planner.ts';
 import {practiceAdvice} from './practice-advice.ts';
@@ -68,6 +70,8 @@ export interface Reasoning {
     }[];
   };
   readonly grade: Grade;
+  /** Skills that the call asked for, and how each went. */
+  readonly occasions: readonly Omit<Occasion, 'day'>[];
   readonly practise: string;
 }
 
@@ -176,7 +180,19 @@ export function reasoningOf(
     },
     grade,
   };
-  return {...report, practise: practiceAdvice({...report, safety})};
+  const last = namings[namings.length - 1];
+  const occasions = occasionsOf({
+    unit,
+    faults,
+    proved:
+      last !== undefined &&
+      last.right &&
+      last.proof.is === 'proved' &&
+      !hints.some(({level}) => level === 3),
+    log: bench.view().log,
+    safety,
+  });
+  return {...report, occasions, practise: practiceAdvice({...report, safety})};
 }
 
 const counted = (told: {

@@ -1,6 +1,7 @@
 import type {Unit} from '../content/unit.ts';
 import {circuitClasses} from '../faults/nets.ts';
 import type {Fault} from '../faults/fault.ts';
+import {factsOf} from './kind-facts.ts';
 
 /** What a technician can be good at. Calls and tasks are tagged with these. */
 export const skills = [
@@ -19,33 +20,6 @@ export const skills = [
 
 export type SkillId = (typeof skills)[number]['id'];
 
-const byKind: Readonly<Record<string, SkillId>> = {
-  supply: 'power-supply',
-  breaker: 'power-supply',
-  disconnect: 'power-supply',
-  transformer: 'transformer-and-fuse',
-  fuse: 'transformer-and-fuse',
-  'pressure-switch': 'safeties-in-series',
-  'temperature-switch': 'safeties-in-series',
-  'float-switch': 'safeties-in-series',
-  'fusible-link': 'safeties-in-series',
-  relay: 'relays-and-contactors',
-  contactor: 'relays-and-contactors',
-  solenoid: 'relays-and-contactors',
-  'psc-motor': 'motors-and-capacitors',
-  'three-phase-motor': 'motors-and-capacitors',
-  'ecm-blower': 'motors-and-capacitors',
-  'phase-monitor': 'power-supply',
-  economiser: 'boards-and-timing',
-  'damper-actuator': 'boards-and-timing',
-  capacitor: 'motors-and-capacitors',
-  'dual-capacitor': 'motors-and-capacitors',
-  'defrost-board': 'boards-and-timing',
-  'delay-timer': 'boards-and-timing',
-  thermistor: 'boards-and-timing',
-  thermostat: 'boards-and-timing',
-};
-
 /** Modes whose sign is a drop where there should be none. */
 const drops = new Set(['high-resistance', 'burnt', 'pitted', 'weak']);
 
@@ -59,7 +33,7 @@ export function skillsOf(unit: Unit, {site, mode}: Fault): SkillId[] {
   if ([...drops].some((drop) => mode.includes(drop))) found.add('voltage-drop');
   const kindOf = (part: string): string => unit.parts.find(({id}) => id === part)?.kind ?? '';
   if (site.on === 'part') {
-    const skill = byKind[kindOf(site.part)];
+    const {skill} = factsOf(kindOf(site.part));
     if (skill) found.add(skill);
   } else if (site.on !== 'plant') {
     const classes = circuitClasses(unit);
@@ -67,7 +41,7 @@ export function skillsOf(unit: Unit, {site, mode}: Fault): SkillId[] {
       const on = site.on === 'wire' ? site.wire === wire.id : site.wires.includes(wire.id);
       if (!on) continue;
       for (const terminal of [wire.from, wire.to]) {
-        const skill = byKind[kindOf(terminal.split('.')[0])];
+        const {skill} = factsOf(kindOf(terminal.split('.')[0]));
         if (skill && skill !== 'boards-and-timing') found.add(skill);
       }
       if (classes.get(wire.id) === 'sensor') found.add('boards-and-timing');

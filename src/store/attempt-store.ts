@@ -13,6 +13,11 @@ export interface AttemptProgress {
   readonly minutes: number;
   readonly stage: AttemptStage;
   readonly verdict?: Debrief['verdict'];
+  /** How a finished call was reasoned, once that has been worked out: points of 100, and the skills it asked for. */
+  readonly judged?: {
+    readonly points: number;
+    readonly occasions: readonly {readonly skill: string; readonly right: boolean}[];
+  };
 }
 
 /** One attempt as the history lists it: everything of the record but the actions. */

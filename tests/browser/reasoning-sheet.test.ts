@@ -61,6 +61,7 @@ const reasoning: Reasoning = {
     {logIndex: 4, level: 1, text: '13 suspects are open.', minutes: 1, points: 1},
     {logIndex: 5, level: 2, text: 'Look in the outdoor unit.', minutes: 3, points: 3},
   ],
+  occasions: [],
   practise: 'Practise the last reading.',
 };
 

@@ -98,10 +98,9 @@ describe('skills of a fault', () => {
       proved: true,
       log: [{index: 0, kind: 'reading', timeMs: 0, minutes: 1, state: '', findings: [0]}],
       safety: [{id: 'resistance-on-live:HPS.1:HPS.2', logIndex: 0, severity: 'caution', text: ''}],
-      day: 3,
     });
-    expect(occasions).toContainEqual({skill: 'meter-safety', right: false, day: 3});
-    expect(occasions).toContainEqual({skill: 'safeties-in-series', right: true, day: 3});
+    expect(occasions).toContainEqual({skill: 'meter-safety', right: false});
+    expect(occasions).toContainEqual({skill: 'safeties-in-series', right: true});
     expect(occasions.map(({skill}) => skill)).not.toContain('lock-out');
   });
 });

@@ -153,10 +153,23 @@ export class DebriefPage extends LitElement {
     if (!this.link?.reasoning) return;
     this.reasoning = 'working';
     try {
-      this.reasoning = await this.link.reasoning();
+      const reasoning = await this.link.reasoning();
+      this.reasoning = reasoning;
+      await this.keep(reasoning);
     } catch {
       this.reasoning = 'failed';
     }
+  }
+
+  /** The page that says who is ready for the lab reads it there. A class keeps its own. */
+  private async keep({grade, occasions}: Reasoning): Promise<void> {
+    const store = await this.openStore();
+    const head = await store.head(this.attemptId);
+    if (!head) return;
+    const {minutes, stage} = head;
+    await store
+      .mark(this.attemptId, {minutes, stage, judged: {points: grade.points, occasions}})
+      .catch(() => undefined);
   }
 
   private async open(): Promise<void> {
