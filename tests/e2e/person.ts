@@ -130,8 +130,22 @@ export class Person {
 
   /** Brings a terminal under the finger or mouse as a person does (zoom, drag) and picks it on the drawing. */
   async pickOnDrawing(terminal: string): Promise<void> {
+    await this.pickOn(`[data-terminal="${terminal}"] .reach, [data-terminal="${terminal}"]`);
+  }
+
+  /** The same for a wire, in the middle of its line. */
+  async pickWireOnDrawing(wire: string): Promise<void> {
+    await this.pickOn(`[data-wire="${wire}"] .core`);
+  }
+
+  /** The same for a part. */
+  async pickPartOnDrawing(part: string): Promise<void> {
+    await this.pickOn(`[data-target="part ${part}"]`);
+  }
+
+  private async pickOn(selector: string): Promise<void> {
     for (let tries = 0; tries < 24; tries++) {
-      const at = await this.placeOf(terminal);
+      const at = await this.placeOf(selector);
       if (at.scale < 0.9) {
         await this.press('Zoom in');
       } else if (at.dx !== 0 || at.dy !== 0) {
@@ -143,28 +157,32 @@ export class Person {
       }
       await settle();
     }
-    throw new Error(`Terminal ${terminal} could not be brought under the pointer.`);
+    throw new Error(`${selector} could not be brought under the pointer.`);
   }
 
-  /** Where a terminal is drawn now, and how far the drawing must be dragged for it to be well inside the frame. */
-  private async placeOf(terminal: string) {
+  /** Where a mark is drawn now, and how far the drawing must be dragged for it to be well inside the frame. */
+  private async placeOf(selector: string) {
     const drawing = await this.find('rb-unit-diagram');
     // no named function in here: some compilers wrap those in a helper that the page does not have
-    const seen = await drawing.evaluate((element, id) => {
+    const seen = await drawing.evaluate((element, wanted) => {
       const root = element.shadowRoot!;
       const frame = root.querySelector('.frame')!.getBoundingClientRect();
-      const box = root
-        .querySelector(`[data-terminal="${id}"] .reach, [data-terminal="${id}"]`)!
-        .getBoundingClientRect();
+      const mark = root.querySelector<SVGGraphicsElement>(wanted)!;
+      const box = mark.getBoundingClientRect();
+      // a line is met in its middle, which need not be the middle of its box
+      const line = mark instanceof SVGPathElement ? mark : undefined;
+      const on = line
+        ?.getPointAtLength(line.getTotalLength() / 2)
+        .matrixTransform(line.getScreenCTM()!);
       return {
-        x: box.left + box.width / 2,
-        y: box.top + box.height / 2,
+        x: on?.x ?? box.left + box.width / 2,
+        y: on?.y ?? box.top + box.height / 2,
         scale:
           1 / Number(root.querySelector<SVGGElement>('.world')!.style.getPropertyValue('--k') || 1),
         frame: {left: frame.left, right: frame.right, top: frame.top, bottom: frame.bottom},
         toolsTop: root.querySelector('.tools')!.getBoundingClientRect().top,
       };
-    }, terminal);
+    }, selector);
     const {x, y, scale, frame} = seen;
     const margin = 28;
     // the lower edge ends above the zoom buttons, which lie over the drawing
