@@ -178,7 +178,7 @@ export class HookupTaskPage extends LitElement {
       return `${this.taken.wire} is in hand: pick the terminal for this end, or Escape to let go.`;
     if (this.begun) return `From ${this.begun}: pick the other terminal, or Escape to let go.`;
     if (this.chosen)
-      return `${this.chosen} is picked: drag or pick one of its two handles to move that end, change its colour or gauge, or take it off.`;
+      return `${this.chosen} is picked: move an end by its handle, or change it above.`;
     return 'Drag from terminal to terminal, or pick one and then the other.';
   }
 
@@ -240,6 +240,11 @@ export class HookupTaskPage extends LitElement {
     if (outcome.refused !== undefined) return outcome;
     this.refusal = undefined;
     if (deed.do !== 'act' && deed.do !== 'bench') this.finding = undefined;
+    // in a class each check is handed in as well
+    if (deed.do === 'check') {
+      const {wires} = this.keeper!.work;
+      this.dispatchEvent(new CustomEvent('hookup-checked', {detail: {wires}}));
+    }
     if (!this.keeper!.work.wires.some(({id}) => id === this.chosen)) this.chosen = undefined;
     this.requestUpdate();
     outcome.kept.catch((error: unknown) => {
