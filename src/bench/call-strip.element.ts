@@ -212,7 +212,8 @@ export class CallStrip extends LitElement {
         <p class="complaint">
           ${
             this.quoted
-              ? html`<span class="who">The customer says</span><q>${this.complaint}</q>`
+              ? html`<span class="who">The customer says</span
+                  ><q tabindex="0">${this.complaint}</q>`
               : html`<span class="said">${this.complaint}</span>`
           }
         </p>

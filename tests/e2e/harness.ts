@@ -45,9 +45,12 @@ export interface Harness {
 
 const somebody = 'somebody';
 
-export async function startHarness(): Promise<Harness> {
+/** `serve` makes the server on the built tutor; a class puts its school behind it. */
+export async function startHarness(
+  serve: (dist: string) => Promise<FastifyInstance> = (dist) => createApp(dist),
+): Promise<Harness> {
   if (await isStale(root)) await build(root);
-  const app = await createApp(join(root, 'dist'));
+  const app = await serve(join(root, 'dist'));
   const address = await listen(app);
   // A browser for each person, not a context: the single-process Chromium of a bare machine has one context.
   const browsers = new Map<string, Browser>();

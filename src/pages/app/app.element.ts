@@ -136,7 +136,7 @@ export class RbApp extends LitElement {
   }
 
   private whereKept(): string {
-    if (this.page?.within === 'class') return 'On the server';
+    if (this.page?.onServer) return 'On the server';
     return this.kept ? 'On this device' : 'Not kept';
   }
 

@@ -316,7 +316,11 @@ export const appStyles = css`
     }
 
     nav ul {
-      gap: 0 var(--space-3);
+      gap: 0 clamp(3px, 2.2vw, var(--space-3));
+    }
+
+    .name {
+      font-size: clamp(1rem, 4.4vw, var(--text-l));
     }
 
     .block {

@@ -10,6 +10,8 @@ export interface Page {
   readonly wide?: boolean;
   /** Without the header too: nothing but the page, for a projector. */
   readonly bare?: boolean;
+  /** What is done here is kept by a class's server, not on this device. */
+  readonly onServer?: boolean;
   load(): Promise<unknown>;
   render(): TemplateResult;
 }

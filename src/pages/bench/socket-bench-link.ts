@@ -1,4 +1,4 @@
-import type {Action} from '../../bench/actions.ts';
+import type {Action, HintLevel} from '../../bench/actions.ts';
 import type {CatalogueLine} from '../../bench/bench-messages.ts';
 import type {BenchView} from '../../bench/bench-view.ts';
 import type {Debrief} from '../../bench/debrief.ts';
@@ -10,7 +10,7 @@ import type {
 } from '../../classroom/protocol/student-messages.ts';
 import type {Reasoning} from '../../diagnosis/reasoning.ts';
 import type {Asked, StudentLine} from '../class/student-line.ts';
-import type {Answer, BenchLink} from './bench-link.ts';
+import type {Answer, BenchLink, CoachLink} from './bench-link.ts';
 
 interface Pending {
   readonly action: Action;
@@ -28,6 +28,8 @@ const gone = 'This device is no longer at work in the class.';
  * is on disk; what was not answered when the line broke is said again with the same number, and the server does it once.
  */
 export class SocketBenchLink implements BenchLink {
+  /** Absent where the instructor has not allowed the coach. */
+  readonly coach?: () => CoachLink;
   private readonly line: StudentLine;
   private readonly assignment: string;
   private readonly stopListening: () => void;
@@ -36,8 +38,11 @@ export class SocketBenchLink implements BenchLink {
   private view: BenchView | undefined;
   private last = 0;
   private overdue: ReturnType<typeof setTimeout> | undefined;
+  /** What the coach said last: the server takes no other words into the log, and these at their own level. */
+  private hint: {readonly level: HintLevel; readonly text: string} | undefined;
 
-  constructor(line: StudentLine, assignment: string) {
+  constructor(line: StudentLine, assignment: string, coached = false) {
+    if (coached) this.coach = () => this.coachOverThere();
     this.line = line;
     this.assignment = assignment;
     this.stopListening = line.listen((heard) => this.hear(heard));
@@ -59,8 +64,9 @@ export class SocketBenchLink implements BenchLink {
         return;
       }
       const number = this.last + this.pending.size + 1;
-      this.pending.set(number, {action, resolve, reject});
-      this.say(number, action);
+      const said = this.asTheCoachSaid(action);
+      this.pending.set(number, {action: said, resolve, reject});
+      this.say(number, said);
     });
   }
 
@@ -76,11 +82,30 @@ export class SocketBenchLink implements BenchLink {
     return (await this.ask('reasoning', {is: 'reasoning', assignment: this.assignment})).reasoning;
   }
 
+  /** The coach works on the server, which follows the log by itself. */
+  private coachOverThere(): CoachLink {
+    return {
+      follow: async () => ({followed: this.last}),
+      hint: async (level) => {
+        const told = await this.ask('coach', {is: 'coach', assignment: this.assignment, level});
+        this.hint = {level: told.level, text: told.text};
+        return told.text;
+      },
+      close: () => undefined,
+    };
+  }
+
   close(): void {
     clearTimeout(this.overdue);
     this.stopListening();
     this.pending.clear();
     this.opening = undefined;
+  }
+
+  private asTheCoachSaid(action: Action): Action {
+    return action.do === 'hint' && action.text === this.hint?.text
+      ? {...action, level: this.hint.level}
+      : action;
   }
 
   private async ask<What extends Told['what']>(

@@ -174,7 +174,7 @@ export class ClassCallPage extends LitElement {
   }
 
   private renderWork(line: StudentLine, item: DeskItem) {
-    const makeLink = () => new SocketBenchLink(line, item.assignment);
+    const makeLink = () => new SocketBenchLink(line, item.assignment, item.coach);
     const openStore = () => (this.store ??= storeOfCall(item));
     return this.debrief
       ? html`<rb-debrief-page

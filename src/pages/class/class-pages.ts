@@ -4,6 +4,10 @@ import type {ClassPlace} from './class-place.ts';
 
 /** The page that shows a place of a class. */
 export function classPageOf(place: ClassPlace): Page {
+  return {...shownBy(place), onServer: true};
+}
+
+function shownBy(place: ClassPlace): Page {
   switch (place.at) {
     case 'desk':
       return {
@@ -96,6 +100,7 @@ export function classCallPage(attempt: string): Page {
 export function classDebriefPage(attempt: string): Page {
   return {
     title: 'Debrief',
+    onServer: true,
     load: () => import('./call-page.element.ts'),
     render: () => html`<rb-class-call-page .attemptId=${attempt} debrief></rb-class-call-page>`,
   };

@@ -53,6 +53,7 @@ export const classStyles = css`
   }
 
   .button.small {
+    gap: 0;
     min-height: 36px;
     padding: 0.3em 0.8em;
     font-size: var(--text-s);

@@ -11,6 +11,7 @@ export function stageText({stage, verdict, online, assignment}: LiveRow): string
   if (verdict)
     return {right: 'Right', equivalent: 'Right', wrong: 'Wrong', 'given-up': 'Gave up'}[verdict];
   if (!assignment) return online ? 'Nothing in hand' : 'Not here';
+  if (!online && (stage === 'new' || stage === 'waiting')) return 'Not here';
   switch (stage) {
     case 'waiting':
       return 'Waiting';

@@ -45,7 +45,7 @@ export class SetForm extends LitElement {
 
       .kinds {
         display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(min(100%, 17rem), 1fr));
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 22rem), 1fr));
         gap: var(--space-2);
         border: 0;
       }
