@@ -4,7 +4,17 @@ import {compileNetwork, type Plan} from '../circuits/plan.ts';
 import {solveAc, solveDc} from '../circuits/solve.ts';
 import type {Solution} from '../circuits/solution.ts';
 import type {Unit} from '../content/unit.ts';
-import type {Contact, Element, ElementState, ElementStates, Motor} from '../parts/element.ts';
+import type {ElementState, ElementStates, Motor} from '../parts/element.ts';
+import type {PhaseMonitorData} from '../parts/phase-monitor.ts';
+import {phaseTrouble} from '../sequences/machines/phase-monitor.machine.ts';
+import {
+  armaturesOf,
+  monitorsOf,
+  poweredOf,
+  type Armature,
+  type Monitor,
+  type Powered,
+} from './working-parts.ts';
 import {thresholdMargin, type IdleSwitches} from './idle-switches.ts';
 
 /** What coils and motors were doing before: a lock-out relay keeps what it holds. */
@@ -32,27 +42,11 @@ export interface Held {
   readonly open?: readonly string[];
 }
 
-/** A coil with the contacts that its armature works. */
-interface Armature {
-  readonly coil: string;
-  readonly a: string;
-  readonly b: string;
-  readonly pullInVolts: number;
-  readonly dropOutVolts: number;
-  readonly contacts: readonly Contact[];
-}
-
-/** Electronics that let go of their contacts when their supply is too low. */
-interface Powered {
-  readonly a: string;
-  readonly b: string;
-  readonly leastVolts: number;
-  readonly contacts: readonly string[];
-}
-
 const runningSpeed = 0.95;
 /** A turning motor stalls below this share of rated volts (common practice, no source). */
 const stallFraction = 0.6;
+/** Below this share of rated volts a phase monitor is dark, as its machine has it. */
+const monitorFraction = 0.45;
 const roundLimit = 24;
 
 /**
@@ -65,43 +59,16 @@ export class WiredCircuit {
   readonly plan: Plan;
   private readonly armatures: readonly Armature[];
   private readonly powered: readonly Powered[];
+  private readonly monitors: readonly Monitor[];
   private readonly motors: readonly Motor[];
   private solution: Solution | undefined;
 
   constructor(unit: Unit) {
     this.unit = unit;
     this.plan = compileNetwork(buildNetwork(unit, unaltered));
-    this.armatures = unit.parts.flatMap(({elements, data}) => {
-      const coil = elements.find((element) => element.is === 'coil');
-      if (!coil) return [];
-      const rated = (
-        data as {coil: {ratedVolts: number; pullInFraction: number; dropOutFraction: number}}
-      ).coil;
-      return [
-        {
-          coil: coil.id,
-          a: coil.a,
-          b: coil.b,
-          pullInVolts: rated.ratedVolts * rated.pullInFraction,
-          dropOutVolts: rated.ratedVolts * rated.dropOutFraction,
-          contacts: elements.filter((element) => element.is === 'contact'),
-        },
-      ];
-    });
-    this.powered = unit.parts.flatMap(({kind, elements, data}) => {
-      if (kind !== 'thermostat' && kind !== 'delay-timer') return [];
-      const supply = elements.find((element) => element.is === 'impedance')!;
-      return [
-        {
-          a: supply.a,
-          b: supply.b,
-          leastVolts: (data as {blankBelowVolts?: number}).blankBelowVolts ?? 16,
-          contacts: elements.flatMap((element: Element) =>
-            element.is === 'contact' ? [element.id] : [],
-          ),
-        },
-      ];
-    });
+    this.armatures = armaturesOf(unit);
+    this.powered = poweredOf(unit);
+    this.monitors = monitorsOf(unit);
     this.motors = unit.parts.flatMap(({elements}) =>
       elements.filter((element) => element.is === 'motor'),
     );
@@ -143,7 +110,7 @@ export class WiredCircuit {
       };
       if (changed.length === 0) return settled;
       changes.push(...changed);
-      if (this.armatures.length === 0) continue;
+      if (this.armatures.length + this.monitors.length === 0) continue;
       const key = [...sealed].sort().join() + '|' + [...turning].join() + '|' + lit.size;
       const first = seen.get(key);
       if (first !== undefined) {
@@ -188,12 +155,23 @@ export class WiredCircuit {
       const {re, im} = solution.voltsBetween(a, b);
       return Math.hypot(re, im);
     };
-    for (const {coil, a, b, pullInVolts, dropOutVolts} of this.armatures) {
+    for (const {id, a, b, pullInVolts, dropOutVolts} of this.armatures) {
       const across = volts(a, b);
-      if (sealed.has(coil) ? below(across, dropOutVolts) : !below(across, pullInVolts)) {
-        if (!sealed.delete(coil)) sealed.add(coil);
-        changed.push(coil);
+      if (sealed.has(id) ? below(across, dropOutVolts) : !below(across, pullInVolts)) {
+        if (!sealed.delete(id)) sealed.add(id);
+        changed.push(id);
       }
+    }
+    for (const {id, pairs, settings} of this.monitors) {
+      const across = pairs.map(([a, b]) => solution.voltsBetween(a, b));
+      const most = Math.max(...across.map(({re, im}) => Math.hypot(re, im)));
+      // too little to feed it: dark, which its relay shows as it shows trouble
+      const isRight = (by: PhaseMonitorData): boolean =>
+        most >= monitorFraction * by.ratedVolts && phaseTrouble(across, by) === undefined;
+      if (isRight(strained(settings, 1)) !== isRight(strained(settings, -1))) tight.is = true;
+      if (isRight(settings) === sealed.has(id)) continue;
+      if (!sealed.delete(id)) sealed.add(id);
+      changed.push(id);
     }
     for (const each of this.powered) {
       if (below(volts(each.a, each.b), each.leastVolts) === lit.has(each)) {
@@ -230,9 +208,9 @@ export class WiredCircuit {
   ): ElementStates {
     const states: Record<string, ElementState> = {};
     for (const [contact, isClosed] of closed) states[contact] = {closed: isClosed};
-    for (const {coil, contacts} of this.armatures) {
-      const isSealed = sealed.has(coil);
-      states[coil] = {sealed: isSealed};
+    for (const {id, coil, contacts} of [...this.armatures, ...this.monitors.map(noCoil)]) {
+      const isSealed = sealed.has(id);
+      if (coil !== undefined) states[coil] = {sealed: isSealed};
       for (const contact of contacts)
         if (!closed.has(contact.id))
           states[contact.id] = {closed: isSealed === (contact.normally === 'open')};
@@ -246,3 +224,13 @@ export class WiredCircuit {
     return states;
   }
 }
+
+const noCoil = ({id, contacts}: Monitor) => ({id, coil: undefined, contacts});
+
+/** A monitor's settings a little wider or narrower: where that changes its mind, strays might too. */
+const strained = (settings: PhaseMonitorData, by: 1 | -1): PhaseMonitorData => ({
+  ...settings,
+  imbalancePercent: settings.imbalancePercent - 0.3 * by,
+  lowPercent: settings.lowPercent + 100 * thresholdMargin * by,
+  highPercent: settings.highPercent - 100 * thresholdMargin * by,
+});

@@ -6,6 +6,8 @@ import {spiceNetlist} from '../../src/circuits/spice-netlist.ts';
 import {spiceNodeNames} from '../../src/circuits/spice-names.ts';
 import type {Unit} from '../../src/content/unit.ts';
 import type {Complex, ElementState} from '../../src/parts/element.ts';
+import type {PhaseMonitorData} from '../../src/parts/phase-monitor.ts';
+import type {SequencerData} from '../../src/parts/sequencer.ts';
 
 /** One board in one combination: which contacts a hand holds closed or open, and what is burnt open. */
 export interface Case {
@@ -132,6 +134,26 @@ class Board implements SettledCase {
             changed.push(element.id);
           }
         }
+        if (part.kind === 'sequencer' && element.is === 'contact') {
+          // steady rise of the bimetal goes with the heater's watts
+          const {volts, riseDegF, contacts} = part.data as SequencerData;
+          const heater = part.elements[0] as {a: string; b: string};
+          const rise = riseDegF * (this.volts(heater.a, heater.b) / volts) ** 2;
+          const own = contacts.find(({id}) => element.id.endsWith(`.${id}`))!;
+          this.turn(
+            element.id,
+            this.sealed.has(element.id)
+              ? rise >= own.opensAtRiseDegF
+              : rise >= own.closesAtRiseDegF,
+            changed,
+          );
+        }
+        if (part.kind === 'phase-monitor' && element.id.endsWith('.ok'))
+          this.turn(
+            element.id,
+            this.hasThreePhases(part.id, part.data as PhaseMonitorData),
+            changed,
+          );
         if (part.kind === 'thermostat' && element.is === 'impedance') {
           const blank = this.volts(element.a, element.b) < 16;
           if (blank !== this.blank) changed.push(part.id);
@@ -141,6 +163,32 @@ class Board implements SettledCase {
     }
     this.isDone = changed.length === 0;
     if (this.rounds > 8) for (const id of changed) this.restless.add(id);
+  }
+
+  private turn(id: string, on: boolean, changed: string[]): void {
+    if (on === this.sealed.has(id)) return;
+    if (on) this.sealed.add(id);
+    else this.sealed.delete(id);
+    changed.push(id);
+  }
+
+  /** Imbalance as NEMA MG-1 reckons it (from memory), and the order of the phases by the sign of the area they span. */
+  private hasThreePhases(part: string, data: PhaseMonitorData): boolean {
+    const [p, q, r] = [
+      ['L1', 'L2'],
+      ['L2', 'L3'],
+      ['L3', 'L1'],
+    ].map(([a, b]) => this.phasor(`${part}.${a}`, `${part}.${b}`));
+    const volts = [p, q, r].map(({re, im}) => Math.hypot(re, im));
+    const mean = (volts[0] + volts[1] + volts[2]) / 3;
+    const worst = Math.max(...volts.map((each) => Math.abs(each - mean)));
+    const area = p.re * q.im - p.im * q.re;
+    return (
+      area < 0 &&
+      worst <= (data.imbalancePercent / 100) * mean &&
+      Math.min(...volts) >= (data.lowPercent / 100) * data.ratedVolts &&
+      Math.max(...volts) <= (data.highPercent / 100) * data.ratedVolts
+    );
   }
 
   volts(a: string, b: string): number {
@@ -166,7 +214,12 @@ class Board implements SettledCase {
           states[element.id] = {speed: this.turning.has(element.id) ? 0.95 : 0};
         if (element.is !== 'contact') continue;
         const byHand = this.one.closed.get(element.id);
-        if (coil && byHand === undefined)
+        if (part.kind === 'sequencer') states[element.id] = {closed: this.sealed.has(element.id)};
+        else if (part.kind === 'phase-monitor')
+          states[element.id] = {
+            closed: this.sealed.has(`${part.id}.ok`) === (element.normally === 'open'),
+          };
+        else if (coil && byHand === undefined)
           states[element.id] = {closed: this.sealed.has(coil.id) === (element.normally === 'open')};
         else if (part.kind === 'thermostat')
           states[element.id] = {closed: !this.blank && byHand === true};
