@@ -33,26 +33,56 @@ const unpackedArgs = [
   '--font-render-hinting=none',
 ];
 
-const usualPlaces: Partial<Record<NodeJS.Platform, readonly string[]>> = {
-  linux: [
-    '/usr/bin/google-chrome-stable',
-    '/usr/bin/google-chrome',
-    '/usr/bin/chromium',
-    '/usr/bin/chromium-browser',
-    '/snap/bin/chromium',
-  ],
-  darwin: [
-    '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-    '/Applications/Chromium.app/Contents/MacOS/Chromium',
-    '/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge',
-  ],
-  win32: [
-    `${process.env['PROGRAMFILES'] ?? 'C:\\Program Files'}\\Google\\Chrome\\Application\\chrome.exe`,
-    `${process.env['PROGRAMFILES(X86)'] ?? 'C:\\Program Files (x86)'}\\Google\\Chrome\\Application\\chrome.exe`,
-    `${process.env['LOCALAPPDATA'] ?? ''}\\Google\\Chrome\\Application\\chrome.exe`,
-    `${process.env['PROGRAMFILES(X86)'] ?? 'C:\\Program Files (x86)'}\\Microsoft\\Edge\\Application\\msedge.exe`,
-  ],
+/** What the search looks at: a test gives a machine of its own. */
+export interface Machine {
+  readonly platform: NodeJS.Platform;
+  readonly arch: string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  exists(path: string): boolean;
+}
+
+const thisMachine: Machine = {
+  platform: process.platform,
+  arch: process.arch,
+  env: process.env,
+  exists: existsSync,
 };
+
+/** Names under which a browser stands in one of the folders of PATH. */
+const namesOnPath = ['google-chrome-stable', 'google-chrome', 'chromium', 'chromium-browser'];
+
+function usualPlaces({platform, env}: Machine): readonly string[] {
+  switch (platform) {
+    case 'linux':
+      return [
+        ...namesOnPath.map((name) => `/usr/bin/${name}`),
+        '/snap/bin/chromium',
+        ...(env['PATH'] ?? '')
+          .split(':')
+          .filter((folder) => folder.startsWith('/'))
+          .flatMap((folder) => namesOnPath.map((name) => `${folder}/${name}`)),
+      ];
+    case 'darwin':
+      return [
+        '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+        '/Applications/Chromium.app/Contents/MacOS/Chromium',
+        '/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge',
+      ];
+    case 'win32': {
+      const programs = env['PROGRAMFILES'] ?? 'C:\\Program Files';
+      const programs32 = env['PROGRAMFILES(X86)'] ?? 'C:\\Program Files (x86)';
+      const own = env['LOCALAPPDATA'];
+      return [
+        `${programs}\\Google\\Chrome\\Application\\chrome.exe`,
+        `${programs32}\\Google\\Chrome\\Application\\chrome.exe`,
+        ...(own ? [`${own}\\Google\\Chrome\\Application\\chrome.exe`] : []),
+        `${programs32}\\Microsoft\\Edge\\Application\\msedge.exe`,
+      ];
+    }
+    default:
+      return [];
+  }
+}
 
 /**
  * The Chromium for browser and end-to-end tests: `CHROME_PATH`, else an installed Chrome or Chromium,
@@ -60,18 +90,26 @@ const usualPlaces: Partial<Record<NodeJS.Platform, readonly string[]>> = {
  * Throws one sentence saying what to do when there is none.
  */
 export async function findChromium(): Promise<ChromiumToRun> {
-  const chosen = process.env['CHROME_PATH'];
+  return findInstalled(thisMachine) ?? (await unpackedChromium());
+}
+
+/**
+ * The browser that `CHROME_PATH` names or that is installed; undefined where the packaged one must do.
+ *
+ * @throws Error where CHROME_PATH names no file, and where there is no browser and none can be unpacked.
+ */
+export function findInstalled(machine: Machine): ChromiumToRun | undefined {
+  const {platform, arch, env, exists} = machine;
+  const chosen = env['CHROME_PATH'];
   if (chosen) {
-    if (!existsSync(chosen))
-      throw new Error(`CHROME_PATH is "${chosen}", but there is no such file.`);
-    return {executablePath: chosen, args: commonArgs, env: process.env, origin: 'CHROME_PATH'};
+    if (!exists(chosen)) throw new Error(`CHROME_PATH is "${chosen}", but there is no such file.`);
+    return {executablePath: chosen, args: commonArgs, env, origin: 'CHROME_PATH'};
   }
-  const installed = (usualPlaces[process.platform] ?? []).find((path) => existsSync(path));
-  if (installed)
-    return {executablePath: installed, args: commonArgs, env: process.env, origin: 'installed'};
-  if (process.platform === 'linux' && process.arch === 'x64') return unpackedChromium();
+  const installed = usualPlaces(machine).find((path) => exists(path));
+  if (installed) return {executablePath: installed, args: commonArgs, env, origin: 'installed'};
+  if (platform === 'linux' && arch === 'x64') return undefined;
   throw new Error(
-    `No Chrome or Chromium found on ${process.platform} ${process.arch}: install one, or set CHROME_PATH to its executable.`,
+    `No Chrome or Chromium found on ${platform} ${arch}: install one, or set CHROME_PATH to its executable.`,
   );
 }
 
