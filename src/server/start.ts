@@ -4,6 +4,7 @@ import {createApp} from './app.ts';
 import {build, isStale} from './build.ts';
 import {publicAddress} from './class/join-url.ts';
 import {openSchool} from './class/school.ts';
+import {PostgresBus} from './data/postgres-bus.ts';
 import {openFileDatabase, openPostgres} from './data/school-database.ts';
 import {lanAddresses} from './lan-addresses.ts';
 import {listenOnFreePort, wantedPort} from './port.ts';
@@ -22,7 +23,8 @@ async function start(): Promise<void> {
     console.log('Building the tutor …');
     await build(root);
   }
-  const school = await openSchool(database);
+  const bus = settings.postgres ? await PostgresBus.connect(settings.postgres) : undefined;
+  const school = await openSchool(database, bus);
   const app = await createApp(resolve(root, 'dist'), school, {trustProxy: settings.trustProxy});
   const port = await listenOnFreePort(
     wanted,

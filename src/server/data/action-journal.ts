@@ -18,7 +18,7 @@ interface Waiting {
   reject(error: unknown): void;
 }
 
-/** Another process has kept an action under this number already. */
+/** The records stand elsewhere than the bench: another process has kept an action under this number, say. */
 export class NumberTakenError extends Error {}
 
 /** Rows of one INSERT; four values each, well below what SQLite takes (32,766). */
@@ -93,11 +93,14 @@ export class ActionJournal {
           .execute();
       }
       const latest = new Map(entries.map((entry) => [entry.assignment, entry]));
+      const first = new Map(
+        [...entries].reverse().map((entry) => [entry.assignment, entry.number]),
+      );
       // always in one order: two processes must not wait for each other
       for (const id of [...latest.keys()].sort()) {
         const {number, summary, at} = latest.get(id)!;
         const finished = summary.stage === 'named' || summary.stage === 'given-up';
-        await trx
+        const updated = await trx
           .updateTable('assignments')
           .set({
             last: number,
@@ -105,7 +108,12 @@ export class ActionJournal {
             ...(finished ? {finished_at: at} : {}),
           })
           .where('id', '=', id)
-          .execute();
+          .where('last', '=', first.get(id)! - 1)
+          .executeTakeFirst();
+        // a backup was restored meanwhile, or the student erased: the bench in memory is not this one's any more
+        if (updated.numUpdatedRows === 0n) {
+          throw new NumberTakenError('The records stand at another number.');
+        }
       }
     });
     this.counts.commits += 1;
@@ -115,5 +123,7 @@ export class ActionJournal {
 
 function told(error: unknown): unknown {
   const said = error instanceof Error ? error.message : String(error);
-  return /UNIQUE constraint|duplicate key/i.test(said) ? new NumberTakenError(said) : error;
+  return /UNIQUE constraint|duplicate key|FOREIGN KEY|foreign key/i.test(said)
+    ? new NumberTakenError(said)
+    : error;
 }

@@ -120,7 +120,7 @@ function damaged(where: string, error: unknown): DataError {
   }
   if (/malformed|not a database|corrupt|quick_check|row .* missing|Tree|Page/i.test(said)) {
     return new DataError(
-      `${where} is damaged (${said}). It has been left as it is. Restore the last backup (npx rungbench restore FILE), or start with another folder.`,
+      `${where} is damaged (${said}). It has been left as it is. Restore the last backup (npm run restore -- FILE), or start with another folder.`,
     );
   }
   return new DataError(`${where} cannot be opened: ${said}.`);

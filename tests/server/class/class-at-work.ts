@@ -8,6 +8,7 @@ import type {
   StudentAnswer,
   StudentRequest,
 } from '../../../src/classroom/protocol/student-messages.ts';
+import type {LiveBus} from '../../../src/server/class/live-bus.ts';
 import {createApp} from '../../../src/server/app.ts';
 import {openSchool, type School} from '../../../src/server/class/school.ts';
 import {openFileDatabase, type SchoolDatabase} from '../../../src/server/data/school-database.ts';
@@ -35,13 +36,14 @@ export class ClassAtWork {
     folder = mkdtempSync(join(tmpdir(), 'class-')),
     database?: SchoolDatabase,
     options: Parameters<typeof openSchool>[2] = {},
+    bus?: LiveBus,
   ): Promise<ClassAtWork> {
     const dist = join(folder, 'dist');
     mkdirSync(dist, {recursive: true});
     writeFileSync(join(dist, 'index.html'), '<!doctype html><title>Tutor</title>');
     const school = await openSchool(
       database ?? (await openFileDatabase(join(folder, 'data'))),
-      undefined,
+      bus,
       options,
     );
     const app = await createApp(dist, school);

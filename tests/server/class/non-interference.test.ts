@@ -1,0 +1,194 @@
+import {readdirSync, readFileSync, statSync} from 'node:fs';
+import {join, resolve} from 'node:path';
+import {afterAll, beforeAll, expect, test} from 'vitest';
+import {Bench} from '../../../src/bench/bench.ts';
+import type {Action} from '../../../src/bench/actions.ts';
+import type {ClassDetail} from '../../../src/classroom/protocol/rest.ts';
+import type {StudentAnswer} from '../../../src/classroom/protocol/student-messages.ts';
+import type {WorkSet} from '../../../src/classroom/protocol/work-set.ts';
+import {catalogue} from '../../../src/faults/catalogue.ts';
+import type {Fault} from '../../../src/faults/fault.ts';
+import {ClassAtWork} from './class-at-work.ts';
+
+/**
+ * Non-interference (Goguen and Meseguer, "Security Policies and Security Models", 1982; from memory): what a device
+ * receives is the same for two hidden faults as long as what was seen, heard and read is the same.
+ */
+
+const unitId = 'practice-panel';
+let at: ClassAtWork;
+let period: ClassDetail;
+beforeAll(async () => {
+  at = await ClassAtWork.open();
+  await at.firstStart();
+  period = await at.classOf('Ana');
+}, 60_000);
+afterAll(() => at.close(), 60_000);
+
+/** Actions that any student might do first: covers, controls, waiting, readings, some of them impossible. */
+function route(): Action[] {
+  const unit = at.school.content.unit(unitId);
+  const terminals = unit.parts.flatMap(({id, terminals}) =>
+    terminals.map((name) => `${id}.${name}`),
+  );
+  const [a, b] = unit.circuits[0].rails;
+  return [
+    ...unit.enclosures
+      .filter(({cover}) => cover)
+      .map(({id}): Action => ({do: 'open-cover', enclosure: id})),
+    {do: 'read', red: a, black: b},
+    {do: 'meter', function: 'low-impedance-volts'},
+    {do: 'read', red: terminals[0], black: b, expected: {value: 24}},
+    {do: 'read', red: 'NO.SUCH', black: b},
+    {do: 'wait', seconds: 30},
+    {do: 'name', fault: 'no such fault', evidence: []},
+    {do: 'meter', function: 'ac-volts'},
+    ...terminals.slice(0, 12).map((red): Action => ({do: 'read', red, black: b})),
+    {do: 'note', text: 'So far the same.'},
+  ];
+}
+
+/** What a bench shows for the route, so that faults can be told apart by what they let be seen. */
+function shown(fault: Fault, actions: readonly Action[]): string[] {
+  const unit = at.school.content.unit(unitId);
+  // seed 0: an exact meter, as set below
+  const bench = new Bench({unit, faults: [fault], complaint: '', seed: 0});
+  const views = [JSON.stringify(bench.view())];
+  for (const action of actions) {
+    const result = bench.act(action);
+    views.push('refused' in result ? 'refused' : JSON.stringify(bench.view()));
+  }
+  return views;
+}
+
+/**
+ * Everything one device receives for a call with a hidden fault. Ids are random and no two calls share them, so those of
+ * set, call, student and note are masked by their place in the traffic; nothing else is.
+ */
+async function traffic(fault: Fault, actions: readonly Action[]): Promise<string[]> {
+  const set = await at.get<WorkSet>('POST', `/classes/${period.id}/sets`, {
+    kind: 'same',
+    title: 'Call',
+    unit: unitId,
+    faults: [fault.id],
+    complaint: 'It does not work.',
+    open: true,
+  });
+  const [row] = await at.school.work.ofSet(set.id);
+  await at.school.work.change(row.id, {seed: 0});
+  const device = await at.join(period, 'Ana');
+  await device.desk();
+  await device.question({is: 'catalogue', assignment: row.id});
+  await device.open(row.id);
+  let number = 1;
+  for (const action of actions) {
+    const answer = await device.act(row.id, number, action);
+    if (answer.is === 'done') number += 1;
+  }
+  await device.question({is: 'debrief', assignment: row.id});
+  await device.question({is: 'coach', assignment: row.id, level: 3});
+  // a gap in the numbers, and an action that was done already: both are answered
+  await device.act(row.id, number + 5, {do: 'wait', seconds: 1});
+  await device.act(row.id, 1, actions[0]);
+  const texts = [...device.texts];
+  device.drop();
+  await at.get('DELETE', `/sets/${set.id}`).catch(() => undefined);
+  await at.school.work.removeSet(set.id);
+  return texts.map((text) => text.replaceAll(row.id, 'CALL'));
+}
+
+test('two faults that show the same so far send the same bytes: messages, sizes, order, errors', async () => {
+  const actions = route();
+  const groups = new Map<string, Fault[]>();
+  for (const fault of catalogue(at.school.content.unit(unitId))) {
+    const key = JSON.stringify(shown(fault, actions));
+    groups.set(key, [...(groups.get(key) ?? []), fault]);
+  }
+  const alike = [...groups.values()].filter((faults) => faults.length > 1);
+  expect(alike.length).toBeGreaterThan(2);
+  for (const faults of alike.slice(0, 3)) {
+    expect(await traffic(faults.at(-1)!, actions)).toEqual(await traffic(faults[0], actions));
+  }
+  // and the test can fail: faults that show something else send something else
+  const [p, q] = alike;
+  expect(await traffic(p[0], actions)).not.toEqual(await traffic(q[0], actions));
+}, 240_000);
+
+test('nothing that goes down before a name tells a fault: only the list of all faults holds their names', async () => {
+  const before = at.sentDown.length;
+  const all = catalogue(at.school.content.unit(unitId));
+  for (const fault of [all[5], all.at(-3)!]) await traffic(fault, route());
+  const texts = at.sentDown.slice(before);
+  const isCatalogue = (text: string): boolean => {
+    const answer = JSON.parse(text) as StudentAnswer;
+    return answer.is === 'told' && answer.told.what === 'catalogue';
+  };
+  const lists = texts.filter(isCatalogue);
+  expect(new Set(lists.map((text) => text.replace(/"ask":\d+/, ''))).size).toBe(1);
+  for (const text of texts.filter((each) => !isCatalogue(each))) {
+    for (const {id, name} of all) {
+      expect(text).not.toContain(id);
+      expect(text).not.toContain(name);
+    }
+  }
+});
+
+test('no route of the server tells a student a hidden fault, nor anything to who has not signed in', async () => {
+  const set = await at.get<WorkSet>('POST', `/classes/${period.id}/sets`, {
+    kind: 'same',
+    unit: unitId,
+    faults: ['W8:open'],
+    complaint: 'Dark.',
+    open: true,
+  });
+  const {cookie, csrf} = at;
+  Object.assign(at, {cookie: '', csrf: ''});
+  const paths = [
+    `/classes/${period.id}`,
+    `/classes/${period.id}/sets`,
+    `/sets/${set.id}/debrief`,
+    `/classes/${period.id}/gradebook`,
+    `/classes/${period.id}/gradebook.csv`,
+    `/classes/${period.id}/actions.csv`,
+    `/classes/${period.id}/xapi.json`,
+    `/students/${period.roster[0].id}/records`,
+    `/units/${unitId}/catalogue`,
+  ];
+  for (const path of paths) {
+    const response = await at.ask('GET', path);
+    expect([path, response.status]).toEqual([path, 401]);
+    expect(await response.text()).not.toContain('W8:open');
+  }
+  for (const path of ['/hello', `/join/${period.code}`]) {
+    expect(await (await at.ask('GET', path)).text()).not.toContain('W8');
+  }
+  Object.assign(at, {cookie, csrf});
+});
+
+test('the built files hold no source map, and of faults none or the whole list', () => {
+  const dist = resolve(import.meta.dirname, '../../../dist');
+  let files: string[];
+  try {
+    files = walk(dist);
+  } catch {
+    // the end-to-end run builds it; here it may not be built yet
+    console.log('The built files were not scanned: there is no dist folder.');
+    return;
+  }
+  expect(files.filter((file) => file.endsWith('.map'))).toEqual([]);
+  // a list of everything that a unit can have tells nothing of what is hidden; a single fault might
+  const opens = at.school.content.unit(unitId).wires.map(({id}) => `"${id}:open"`);
+  for (const file of files.filter((each) => /\.(js|html|css|json)$/.test(each))) {
+    const text = readFileSync(file, 'utf8');
+    expect(text).not.toContain('sourceMappingURL');
+    const found = opens.filter((id) => text.includes(id)).length;
+    expect([file, [0, opens.length].includes(found)]).toEqual([file, true]);
+  }
+});
+
+function walk(folder: string): string[] {
+  return readdirSync(folder).flatMap((name) => {
+    const path = join(folder, name);
+    return statSync(path).isDirectory() ? walk(path) : [path];
+  });
+}
