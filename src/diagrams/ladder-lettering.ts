@@ -38,7 +38,7 @@ const CAPTION_FITS_ALONE = 104;
 export type References = (edge: Edge) => string;
 
 /** Text of a flag or strip: `TB1·C`. */
-export const dotted = (terminal: string): string => terminal.replace('.', '·');
+export const dotted = (terminal: string): string => terminal.replace('.', '·').replace('~', '');
 
 /** Letters an item. `branches` tells that a vertical hangs under a terminal, so its name moves aside. */
 export function letter(

@@ -74,7 +74,12 @@ export function planLadder(unit: Unit): LadderPlan {
       between ??
       unit.circuits.find(({rails}) => rails.some((rail) => touched.has(wiring.netOf(rail))));
     const placed = between
-      ? betweenRails(group, between, wiring)
+      ? betweenRails(
+          group,
+          between,
+          wiring,
+          unit.circuits.flatMap(({rails}) => rails).filter((rail) => !between.rails.includes(rail)),
+        )
       : circuit
         ? aroundOneRail(group, circuit, wiring, touched)
         : {rungs: [], strays: group.map(asBranch)};
@@ -194,13 +199,42 @@ interface Placed {
   readonly strays: readonly Branch<NetEdge>[];
 }
 
-function betweenRails(group: readonly NetEdge[], circuit: LadderCircuit, wiring: Wiring): Placed {
+function betweenRails(
+  group: readonly NetEdge[],
+  circuit: LadderCircuit,
+  wiring: Wiring,
+  otherRails: readonly string[],
+): Placed {
   const [left, right] = circuit.rails;
   const {tree, cut, loose} = decompose(group, wiring.netOf(left), wiring.netOf(right));
   const rung: Rung[] = tree
     ? [{tree, left: {to: 'rail', terminal: left}, right: {to: 'rail', terminal: right}}]
     : [];
-  return {rungs: rung, strays: [...cut, ...loose]};
+  const rest = [...cut, ...loose];
+  const third = tree ? thirdLeg(tree, rest, wiring, otherRails) : undefined;
+  return third ? {rungs: [...rung, third], strays: []} : {rungs: rung, strays: rest};
+}
+
+/**
+ * The third leg of a three-phase load: from another circuit's rail, by way of what is left over, to a point that the
+ * rung of the first two legs already has (the star). One rung, tied by flags at both ends, or none if it does not fit.
+ */
+function thirdLeg(
+  drawn: SpTree<NetEdge>,
+  strays: readonly Branch<NetEdge>[],
+  wiring: Wiring,
+  otherRails: readonly string[],
+): Rung | undefined {
+  const edges = strays.flatMap(({tree}) => edgesIn(tree));
+  if (!edges.some(({edge}) => edge.element.is === 'threePhaseMotor')) return undefined;
+  const nets = edges.flatMap(({a, b}) => [a, b]);
+  const here = new Set(edgesIn(drawn).flatMap(({a, b}) => [a, b]));
+  const rail = otherRails.find((terminal) => nets.includes(wiring.netOf(terminal)));
+  const star = nets.find((net) => here.has(net) && net !== (rail && wiring.netOf(rail)));
+  if (rail === undefined || star === undefined) return undefined;
+  const {tree, cut, loose} = decompose(edges, wiring.netOf(rail), star);
+  if (!tree || cut.length + loose.length > 0) return undefined;
+  return {tree, left: {to: 'flag', terminal: rail}, right: {to: 'flag', terminal: star}};
 }
 
 /**

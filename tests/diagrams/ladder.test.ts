@@ -1,5 +1,7 @@
 import {describe, expect, test} from 'vitest';
 import type {Box, Drawing} from '../../src/diagrams/drawing.ts';
+import {planLadder} from '../../src/diagrams/ladder-plan.ts';
+import {edgesIn} from '../../src/diagrams/series-parallel.ts';
 import {layoutLadder} from '../../src/diagrams/ladder-layout.ts';
 import {symbols} from '../../src/diagrams/symbols.ts';
 import {labelBox} from '../../src/diagrams/text-width.ts';
@@ -72,11 +74,18 @@ describe.each(everyUnit.map((unit) => [unit.title + ' ' + unit.id, unit] as cons
       unit.parts.filter(({kind}) => kind === 'ground-lug').map(({id}) => `${id}.E`),
     );
 
-    test('every element stands on exactly one rung; only sources are drawn for each circuit that they feed', () => {
+    test('every element stands on exactly one rung; only what feeds the rails is drawn for each circuit', () => {
       const drawn = drawing.symbols.flatMap(({element}) => element ?? []);
+      // breaker and disconnect of three lines stand in the feed of each pair
+      const feeding = new Set(
+        planLadder(unit).circuits.flatMap(({header}) =>
+          header ? edgesIn(header).map(({edge}) => edge.id) : [],
+        ),
+      );
       for (const edge of wiring.edges) {
         const times = drawn.filter((id) => id === edge.id).length;
-        if (sources.has(edge.element.is)) expect(times).toBeGreaterThanOrEqual(1);
+        if (sources.has(edge.element.is) || feeding.has(edge.id))
+          expect(times).toBeGreaterThanOrEqual(1);
         else expect(times, edge.id).toBe(1);
       }
       expect(new Set(drawn)).toEqual(new Set(wiring.edges.map(({id}) => id)));
