@@ -1,3 +1,4 @@
+import type {MeterFlaw} from '../meter/meter-condition.ts';
 import type {MeterDisplay} from '../meter/meter.ts';
 import type {SafetyFinding} from './bench-view.ts';
 
@@ -30,6 +31,8 @@ export interface Debrief {
     /** How close the expectation came; absent when skipped. */
     readonly expectedRight?: boolean;
   }[];
+  /** What was wrong with the student's own meter, in a call in which it was to be proved. */
+  readonly meter?: MeterFlaw;
   readonly safety: readonly SafetyFinding[];
   readonly minutes: number;
 }

@@ -1,6 +1,7 @@
 import {LitElement, html, nothing, type TemplateResult} from 'lit';
 import {customElement, property} from 'lit/decorators.js';
 import {repeat} from 'lit/directives/repeat.js';
+import {statedError} from '../meter/accuracy-text.ts';
 import {functionNames} from '../meter/function-names.ts';
 import type {LogEntry, SafetyFinding} from './bench-view.ts';
 import {clockText} from './clock-text.ts';
@@ -86,7 +87,11 @@ export class FieldLog extends LitElement {
         <td role="cell" class="read end">
           ${display ? html`${display.text} ${display.overload ? '' : display.unit}` : '–'}
           ${display?.tone ? html`<span class="flag tone">tone</span>` : nothing}
-          ${display?.hazard ? html`<span class="flag">live!</span>` : nothing}
+          ${display?.hazard ? html`<span class="flag">${display.charged ? 'charged!' : 'live!'}</span>` : nothing}
+          ${display?.batteryLow ? html`<span class="flag">battery low</span>` : nothing}
+          ${display?.fuseBlew ? html`<span class="flag">fuse blew</span>` : nothing}
+          ${display?.climbed ? html`<span class="flag tone">climbed</span>` : nothing}
+          ${this.worth(entry)}
         </td>
         ${
           this.selectable
@@ -104,6 +109,14 @@ export class FieldLog extends LitElement {
         }
       </tr>
       ${this.findings(entry)}`;
+  }
+
+  /** The limit of error of a reading, and its arithmetic. */
+  private worth({function: fn, display}: LogEntry) {
+    const error = fn && display && statedError(fn, display);
+    return error
+      ? html`<small class="worth">${error.arithmetic} = ${error.limit}</small>`
+      : nothing;
   }
 
   private points(entry: LogEntry) {
@@ -124,6 +137,14 @@ export class FieldLog extends LitElement {
         <td role="cell" class="state">${entry.state}</td>
         <td role="cell" class="text" colspan=${span}>
           ${entry.kind === 'note' ? html`<b>Note:</b> ` : nothing}${entry.hint ? html`<b>Coach:</b> ` : nothing}${entry.text ?? ''}
+          ${
+            entry.extremes
+              ? html`<small class="worth"
+                  >Recorded: min ${entry.extremes.least.text} ${entry.extremes.least.unit}, max
+                  ${entry.extremes.most.text} ${entry.extremes.most.unit}</small
+                >`
+              : nothing
+          }
         </td>
       </tr>
       ${this.findings(entry)}`;

@@ -218,4 +218,12 @@ export const fieldLogStyles = css`
       display: none;
     }
   }
+  .worth {
+    display: block;
+    font-family: var(--font-body);
+    font-size: 0.75rem;
+    font-weight: 400;
+    color: var(--ink-2);
+    white-space: normal;
+  }
 `;

@@ -90,7 +90,9 @@ export class MeterInHand {
     this.red = red;
     this.black = black;
     this.held = false;
-    const reaches = conducts(this.condition, fn);
+    // a fuse that blows at this reading was whole when it began
+    const {condition} = this;
+    const reaches = conducts(condition, fn);
     let sound = readMeter(fn, operating, {red, black}, this.calibration);
     if (!reaches) operating.disconnectMeter();
     else if (sound.fuseBlew) this.blow();
@@ -99,7 +101,7 @@ export class MeterInHand {
       // in series the meter has just closed the circuit that it reads
       if (fn === 'dc-microamps') sound = readMeter(fn, operating, {red, black}, this.calibration);
     }
-    const display = asShownBy(this.condition, fn, watched(fn, operating, {red, black}, sound));
+    const display = asShownBy(condition, fn, watched(fn, operating, {red, black}, sound));
     if (reaches) readWithLeads(operating, fn, red, black);
     return this.show(display);
   }

@@ -1,4 +1,5 @@
 import {xchacha20poly1305} from '@noble/ciphers/chacha.js';
+import {meterFlaws, type MeterFlaw} from '../meter/meter-condition.ts';
 import {fromBase64url, toBase64url} from './base64url.ts';
 
 /** What one person hides for another. */
@@ -7,6 +8,8 @@ export interface HiddenFaults {
   /** Catalogue ids; none for a healthy unit. */
   readonly faults: readonly string[];
   readonly complaint: string;
+  /** What may be wrong with the student's own meter; absent = it is sound, and nobody need wonder. */
+  readonly meter?: MeterFlaw;
 }
 
 export type Opened = {readonly hidden: HiddenFaults} | {readonly reason: string};
@@ -46,7 +49,8 @@ export function sealFaults(hidden: HiddenFaults, nonce: Uint8Array): string {
     );
   }
   const encode = (value: unknown): Uint8Array => new TextEncoder().encode(JSON.stringify(value));
-  const head = encode({unit: hidden.unit, faults: hidden.faults});
+  const {unit, faults, meter} = hidden;
+  const head = encode(meter ? {unit, faults, meter} : {unit, faults});
   if (head.length > headBytes) {
     throw new RangeError(
       `The seal holds ${headBytes} bytes of ids and these take ${head.length}; hide fewer faults.`,
@@ -80,9 +84,13 @@ export function openSealed(text: string): Opened {
     return damaged;
   }
   const read = (part: Uint8Array): unknown => JSON.parse(new TextDecoder().decode(part));
-  const {unit, faults} = read(plain.subarray(0, headBytes)) as Omit<HiddenFaults, 'complaint'>;
+  const {unit, faults, meter} = read(plain.subarray(0, headBytes)) as Omit<
+    HiddenFaults,
+    'complaint'
+  >;
   const complaint = read(plain.subarray(headBytes)) as string;
-  return {hidden: {unit, faults, complaint}};
+  const known = meter !== undefined && meterFlaws.includes(meter) ? {meter} : {};
+  return {hidden: {unit, faults, complaint, ...known}};
 }
 
 function cipher(nonce: Uint8Array): ReturnType<typeof xchacha20poly1305> {

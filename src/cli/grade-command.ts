@@ -33,7 +33,13 @@ export function gradeCommand(args: string[], print: (line: string) => void): voi
   let report: Reasoning;
   try {
     report = reasoningOf(
-      {unit, faults, complaint: attempt.complaint, seed: attempt.seed},
+      {
+        unit,
+        faults,
+        complaint: attempt.complaint,
+        seed: attempt.seed,
+        ...(hidden.meter ? {meterFlaw: hidden.meter} : {}),
+      },
       attempt.actions,
     );
   } catch (error) {

@@ -141,6 +141,7 @@ function logOf(unit: Unit, text: string, file: string): readonly LoggedAction[] 
       faults: faultsById(catalogue(unit), opened.hidden.faults),
       complaint: attempt.complaint,
       seed: attempt.seed,
+      ...(opened.hidden.meter ? {meterFlaw: opened.hidden.meter} : {}),
     },
     attempt.actions,
   );

@@ -271,6 +271,18 @@ export const meterFaceStyles = css`
       min-height: 4.5rem;
       padding: var(--space-1) var(--space-3);
     }
+    /* remarks beside the digits: a row less of the drawing is lost */
+    .glass {
+      grid-template-columns: minmax(0, 1fr) auto auto;
+      grid-template-rows: auto 1fr;
+    }
+    .remarks {
+      grid-column: 1;
+      min-height: 0;
+      align-self: center;
+      font-size: 0.8rem;
+      line-height: 1.15;
+    }
     .digits {
       font-size: 2.75rem;
     }

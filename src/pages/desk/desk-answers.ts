@@ -1,3 +1,4 @@
+import type {MeterFlaw} from '../../meter/meter-condition.ts';
 import {attemptFile, readAttemptFile} from '../../bench/attempt-file.ts';
 import {nonceBytes, openSealed, sealFaults} from '../../bench/sealed-fault.ts';
 import {loadUnit} from '../../content/load-unit.ts';
@@ -71,12 +72,13 @@ export function deskAnswers(shipped: ShippedUnits): DeskAnswering {
       catalogue(await unitOf(source)).map(({id, name, site, mode}) => ({id, name, site, mode})),
     complaint: async ({source, faults}) =>
       (await work()).derivedComplaint(await unitOf(source), faults),
-    seal: async ({source, faults, complaint}) => {
+    seal: async ({source, faults, complaint, meter}) => {
       const unit = await unitOf(source);
       return seal(
         unit,
         faultsById(catalogue(unit), faults).map(({id}) => id),
         complaint,
+        meter,
       );
     },
     difficulties: ({source}, tell) => difficulties(source, tell),
@@ -114,9 +116,14 @@ async function read(shipped: ShippedUnits, source: UnitSource): Promise<LoadedUn
 }
 
 /** Seals with a fresh nonce; the same fault sealed twice gives two texts. */
-function seal(unit: Unit, faults: readonly string[], complaint: string): HiddenFault {
+function seal(
+  unit: Unit,
+  faults: readonly string[],
+  complaint: string,
+  meter?: MeterFlaw,
+): HiddenFault {
   const sealed = sealFaults(
-    {unit: unit.id, faults, complaint},
+    {unit: unit.id, faults, complaint, ...(meter ? {meter} : {})},
     crypto.getRandomValues(new Uint8Array(nonceBytes)),
   );
   return {sealed, complaint};

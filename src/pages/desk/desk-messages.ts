@@ -1,3 +1,4 @@
+import type {MeterFlaw} from '../../meter/meter-condition.ts';
 import type {Unit} from '../../content/unit.ts';
 import type {FaultDifficulty} from '../../diagnosis/difficulty-level.ts';
 import type {SkillId} from '../../diagnosis/skills.ts';
@@ -52,7 +53,7 @@ export interface DeskAnswers {
   catalogue: {ask: {source: UnitSource}; answer: readonly CatalogueEntry[]};
   complaint: {ask: {source: UnitSource; faults: readonly string[]}; answer: string};
   seal: {
-    ask: {source: UnitSource; faults: readonly string[]; complaint: string};
+    ask: {source: UnitSource; faults: readonly string[]; complaint: string; meter?: MeterFlaw};
     answer: HiddenFault;
   };
   /** How hard each fault is to find; of a unit of a person's own worked out now, which takes a while. */

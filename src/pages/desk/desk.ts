@@ -1,3 +1,4 @@
+import type {MeterFlaw} from '../../meter/meter-condition.ts';
 import type {Unit} from '../../content/unit.ts';
 import {behaviourHash} from '../../diagnosis/difficulty-file.ts';
 import type {FaultDifficulty} from '../../diagnosis/difficulty-level.ts';
@@ -111,8 +112,13 @@ export class Desk {
     return this.ask('complaint', {source, faults});
   }
 
-  seal(source: UnitSource, faults: readonly string[], complaint: string): Promise<HiddenFault> {
-    return this.ask('seal', {source, faults, complaint});
+  seal(
+    source: UnitSource,
+    faults: readonly string[],
+    complaint: string,
+    meter?: MeterFlaw,
+  ): Promise<HiddenFault> {
+    return this.ask('seal', {source, faults, complaint, ...(meter ? {meter} : {})});
   }
 
   /**

@@ -57,7 +57,13 @@ export function appraise(
     );
   }
   const bench = Bench.replay(
-    {unit, faults, complaint: record.complaint, seed: record.seed},
+    {
+      unit,
+      faults,
+      complaint: record.complaint,
+      seed: record.seed,
+      ...(opened.hidden.meter ? {meterFlaw: opened.hidden.meter} : {}),
+    },
     record.actions,
   );
   const {minutes, stage} = bench.view();

@@ -1,5 +1,6 @@
 import {LitElement, html, nothing} from 'lit';
 import {customElement, property, state} from 'lit/decorators.js';
+import type {MeterFlaw} from '../../meter/meter-condition.ts';
 import type {Unit} from '../../content/unit.ts';
 import {openAttempts} from '../../store/attempts.ts';
 import {goTo, hrefOf} from '../app/router.ts';
@@ -16,6 +17,15 @@ import './share-link.element.ts';
 const mostFaults = 2;
 const longestComplaint = 500;
 
+/** What the person who hides may do to the student's own meter. */
+const meterChoices: readonly (readonly [MeterFlaw | '', string])[] = [
+  ['', 'In order'],
+  ['sound', 'To be proved, and in order'],
+  ['broken-lead', 'To be proved: a lead is broken'],
+  ['weak-battery', 'To be proved: the battery is weak'],
+  ['blown-fuse', 'To be proved: the µA fuse has blown'],
+];
+
 /**
  * Hiding a fault for somebody: choose one or two, take the complaint that follows from them or write one, close the lid.
  * What is chosen lives in this element only: not in the address, not in storage. Leaving the page forgets it.
@@ -30,6 +40,7 @@ export class RbHidePage extends LitElement {
   @state() private catalogue: readonly CatalogueEntry[] = [];
   @state() private lines: readonly FaultSiteLine[] = [];
   @state() private chosen: readonly string[] = [];
+  @state() private meter: MeterFlaw | '' = '';
   @state() private complaint = '';
   /** The complaint that follows from the chosen faults; empty while it is being worked out. */
   @state() private derived = '';
@@ -113,7 +124,7 @@ export class RbHidePage extends LitElement {
           <h2 id="lid" tabindex="-1">Under the lid</h2>
           ${this.renderChosen()}
         </div>
-        <div>${this.renderComplaint()}</div>
+        <div>${this.renderComplaint()} ${this.renderMeter()}</div>
         <div class="hand">
           ${this.renderForClass(unit)}
           ${this.link ? html`<rb-share-link .link=${this.link}></rb-share-link>` : this.renderHand()}
@@ -155,6 +166,23 @@ export class RbHidePage extends LitElement {
           </li>`,
       )}
     </ol>`;
+  }
+
+  /** The student's own meter may be at fault too: the call then says that it is to be proved, and not what it is. */
+  private renderMeter() {
+    return html`<label for="meter">The student’s meter</label>
+      <select
+        id="meter"
+        @change=${(event: Event) => {
+          this.meter = (event.target as HTMLSelectElement).value as MeterFlaw | '';
+          this.link = '';
+        }}
+      >
+        ${meterChoices.map(
+          ([flaw, text]) =>
+            html`<option value=${flaw} ?selected=${this.meter === flaw}>${text}</option>`,
+        )}
+      </select>`;
   }
 
   private renderComplaint() {
@@ -292,7 +320,10 @@ export class RbHidePage extends LitElement {
     if (!this.unit || !this.source) return;
     this.closing = true;
     try {
-      await then(this.unit, await desk().seal(this.source, this.chosen, this.complaint.trim()));
+      await then(
+        this.unit,
+        await desk().seal(this.source, this.chosen, this.complaint.trim(), this.meter || undefined),
+      );
     } catch (error) {
       this.refusal = messageOf(error);
     } finally {
@@ -302,6 +333,7 @@ export class RbHidePage extends LitElement {
 
   private forget(): void {
     this.chosen = [];
+    this.meter = '';
     this.complaint = '';
     this.derived = '';
     this.site = '';
