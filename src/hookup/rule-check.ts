@@ -1,5 +1,5 @@
 import {inSentence} from '../content/in-sentence.ts';
-import type {Finding} from './finding.ts';
+import type {Finding, TellingReading} from './finding.ts';
 import type {HookupInput} from './hookup-task.ts';
 import {
   ampsThrough,
@@ -72,6 +72,7 @@ function offWhenOn(run: HookupRun, rule: RuleToRun, record: LoadRecord): Finding
       wires: carrying(run, settled, load),
     };
   const near = touching(run, load);
+  if (settled.chattering.size > 0) return {...base, ...restless(run, settled, load, base.reading)};
   if (record.worked.length === 0) {
     const why =
       rail.a === rail.b && rail.a !== undefined
@@ -96,6 +97,25 @@ function offWhenOn(run: HookupRun, rule: RuleToRun, record: LoadRecord): Finding
       ? `${name} stays off until ${extra.id} closes too, which it must not depend on.`
       : `${name} stays off in ${record.offWhenOn.length} combination${record.offWhenOn.length > 1 ? 's' : ''} in which it must work.`,
     wires: near,
+  };
+}
+
+/** A board that never comes to rest: some armature opens its own path, falls back, and closes it again. */
+function restless(
+  run: HookupRun,
+  settled: Settled,
+  load: Load,
+  reading: TellingReading,
+): Pick<Finding, 'kind' | 'cause' | 'wires' | 'reading'> {
+  const coils = [...loadsOf(run.task.parts).values()].filter(({id}) => settled.chattering.has(id));
+  const names = coils.map(nameOf).join(' and ');
+  return {
+    kind: 'off-when-on',
+    cause: settled.chattering.has(load.id)
+      ? `${nameOf(load)} chatters: it pulls in, which takes its own volts away, and drops out again, without end.`
+      : `${nameOf(load)} never works for certain: ${names || 'something'} chatters, so the board does not come to rest.`,
+    wires: [...new Set([load, ...coils].flatMap((each) => touching(run, each)))],
+    reading: {...reading, should: `a steady ${Math.round(load.ratedVolts)} V; here it jumps`},
   };
 }
 

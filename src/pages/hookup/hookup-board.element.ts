@@ -38,6 +38,8 @@ export class HookupBoard extends LitElement {
   @property() chosen?: string;
   /** Wires that a finding is about. */
   @property({attribute: false}) concerned: readonly string[] = [];
+  /** Terminals of the reading that finds it. */
+  @property({attribute: false}) probed: readonly string[] = [];
   /** Terminal at which a wire was begun. */
   @property() begun?: string;
   /** End of the chosen wire that is taken up. */
@@ -117,13 +119,15 @@ export class HookupBoard extends LitElement {
       <circle class="ring" cx=${x} cy=${y} r="7"></circle>
       <text x=${side === 'left' ? x + 12 : x - 12} y=${y + 4} text-anchor=${side === 'left' ? 'start' : 'end'}>${name}</text>`;
     if (this.still) return svg`<g class="terminal">${drawing}</g>`;
-    return svg`<g class="terminal ${this.begun === terminal ? 'begun' : ''}" data-terminal=${terminal}
+    const probed = this.probed.includes(terminal);
+    return svg`<g class="terminal ${this.begun === terminal ? 'begun' : ''} ${probed ? 'probed' : ''}" data-terminal=${terminal}
       role="button" tabindex=${this.current === terminal ? 0 : -1}
       aria-pressed=${this.begun === terminal ? 'true' : 'false'}
       aria-label="Terminal ${terminal}, ${this.wiresAt(terminal)}"
       @pointerdown=${(event: PointerEvent) => this.onDown(event, each)}
       @focus=${() => (this.current = terminal)}
-      @keydown=${(event: KeyboardEvent) => this.onTerminalKey(event, each)}>${drawing}</g>`;
+      @keydown=${(event: KeyboardEvent) => this.onTerminalKey(event, each)}>
+      ${probed ? svg`<circle class="probe" cx=${x} cy=${y} r="12"></circle>` : nothing}${drawing}</g>`;
   }
 
   /** Handles of the chosen wire, over everything: with them its ends go to other terminals. */

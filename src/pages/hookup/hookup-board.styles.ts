@@ -94,6 +94,12 @@ export const hookupBoardStyles = css`
     stroke: var(--highlight-edge);
     stroke-width: 3;
   }
+  .terminal .probe {
+    fill: none;
+    stroke: var(--danger);
+    stroke-width: 3;
+    stroke-dasharray: 4 3;
+  }
   .terminal:focus {
     outline: none;
   }

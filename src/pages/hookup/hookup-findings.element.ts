@@ -49,7 +49,7 @@ export class HookupFindings extends LitElement {
       </p>
       <p class="small"><b>A reading that finds it:</b> ${readingWords(finding.reading)}</p>
       ${
-        finding.wires.length > 0 && !this.plain
+        !this.plain
           ? html`<button
               type="button"
               class="plain"
@@ -61,7 +61,8 @@ export class HookupFindings extends LitElement {
                   }),
                 )}
             >
-              ${isShown ? 'Hide its wires on the board' : 'Show its wires on the board'}
+              ${isShown ? 'Hide' : 'Show'} ${finding.wires.length > 0 ? 'its wires' : 'the place'}
+              on the board
             </button>`
           : nothing
       }

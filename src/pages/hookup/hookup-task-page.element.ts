@@ -147,6 +147,7 @@ export class HookupTaskPage extends LitElement {
         .begun=${this.begun}
         .taken=${this.taken}
         .concerned=${this.finding?.wires ?? []}
+        .probed=${probedBy(this.finding)}
         @begun=${({detail: {terminal}}: CustomEvent<{terminal: string | undefined}>) => {
           this.begun = terminal;
           // what was just done stays said until something new begins
@@ -343,6 +344,13 @@ export class HookupTaskPage extends LitElement {
     else return;
     event.preventDefault();
   };
+}
+
+/** Terminals that the leads go on to find it; a clamp goes on its wire. */
+function probedBy(finding: Finding | undefined): string[] {
+  if (!finding || finding.reading.meter === 'clamp-amps') return [];
+  const {red, black} = finding.reading;
+  return black === undefined ? [red] : [red, black];
 }
 
 function isInField(event: Event): boolean {
