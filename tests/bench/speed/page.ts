@@ -93,7 +93,7 @@ async function leadRows(browser: Browser, address: string): Promise<Row[]> {
   for (const {id} of unit.enclosures.filter(({cover}) => cover))
     await page.evaluate(`openCover(${JSON.stringify(id)})`);
   const terminals = unit.parts
-    .filter(({spare}) => spare.length === 0)
+    .filter(({spare}) => !spare?.length)
     .flatMap((part) => part.terminals.map((terminal) => `${part.id}.${terminal}`));
   await page.evaluate(`pick(${JSON.stringify(terminals[0])})`);
   const shown: number[] = [];
