@@ -21,6 +21,9 @@ export const contentSecurityPolicy = [
   "frame-ancestors 'none'",
 ].join('; ');
 
+/** Longest body that any route takes: a roster of a thousand names. */
+const longestBody = 200_000;
+
 /** A year: built files carry a hash of their content in their name, so they never change. */
 const hashedMaxAgeSeconds = 31_536_000;
 
@@ -33,7 +36,12 @@ export async function createApp(
   school?: School,
   {trustProxy = false}: {readonly trustProxy?: boolean | string} = {},
 ): Promise<FastifyInstance> {
-  const app = fastify({logger: false, forceCloseConnections: true, trustProxy});
+  const app = fastify({
+    logger: false,
+    forceCloseConnections: true,
+    trustProxy,
+    bodyLimit: longestBody,
+  });
   app.addHook('onSend', async (_request, reply) => {
     reply.headers({
       'content-security-policy': contentSecurityPolicy,

@@ -84,6 +84,7 @@ export function accountRoutes(app: FastifyInstance, school: School): void {
     for (const key of keys) failures.fail(key);
     const instructor = await accounts.byName(name);
     if (!(await isPassphrase(passphrase, instructor?.passphrase)) || !instructor) {
+      for (const key of keys) failures.waitFromNow(key);
       throw new Refusal(401, 'Name and passphrase do not go together.');
     }
     for (const key of keys) failures.succeed(key);

@@ -36,6 +36,12 @@ export class BackOff {
     if (this.failed.size > mostKeys) this.failed.delete(this.failed.keys().next().value!);
   }
 
+  /** The wait begins now, where working out the failure took its time. */
+  waitFromNow(key: string): void {
+    const failed = this.failed.get(key);
+    if (failed) failed.lastAt = this.steadyMs();
+  }
+
   succeed(key: string): void {
     this.failed.delete(key);
   }

@@ -11,8 +11,6 @@ import type {School} from './school.ts';
 import {StudentSocket} from './student-socket.ts';
 import {WallSocket} from './wall-socket.ts';
 
-/** Longest body: a roster of a thousand names. */
-const longestBody = 200_000;
 /** Longest frame on any socket; each kind of socket takes less. */
 const longestFrame = 65_536;
 /** A school's phones may all come through one address. */
@@ -45,7 +43,7 @@ export async function classServer(app: FastifyInstance, school: School): Promise
       recordRoutes(api, school);
       sockets(api, school);
     },
-    {prefix: '/api', bodyLimit: longestBody},
+    {prefix: '/api'},
   );
 }
 

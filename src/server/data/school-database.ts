@@ -47,14 +47,17 @@ export async function openFileDatabase(folder: string): Promise<SchoolDatabase> 
     kind: 'file',
     where: file,
     close: async () => {
+      // everything into the one file, so that a copy of it is whole; where that fails the log beside it still holds it
+      await sql`pragma wal_checkpoint(truncate)`.execute(db).catch(() => undefined);
       await db.destroy();
     },
   };
 }
 
 function openFile(file: string): LibsqlDatabase.Database {
+  let opened: LibsqlDatabase.Database | undefined;
   try {
-    const database = new LibsqlDatabase(file);
+    const database = (opened = new LibsqlDatabase(file));
     database.pragma('journal_mode = WAL');
     database.pragma('synchronous = FULL');
     database.pragma('foreign_keys = ON');
@@ -65,6 +68,7 @@ function openFile(file: string): LibsqlDatabase.Database {
     if (check?.quick_check !== 'ok') throw new Error(check?.quick_check ?? 'no answer');
     return database;
   } catch (error) {
+    opened?.close();
     throw damaged(file, error);
   }
 }
