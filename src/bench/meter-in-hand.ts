@@ -15,9 +15,9 @@ import type {OperatingUnit} from '../sequences/operating-unit.ts';
 import type {MeterView} from './bench-view.ts';
 import {layLeads, readWithLeads} from './lay-leads.ts';
 
-/** A recording meter takes a reading this often, and at most so many in one wait. */
+/** A recording meter takes a reading this often, and at most so many in one wait; what switches it sees besides. */
 const samplingMs = 100;
-const mostSamples = 200;
+const mostSamples = 60;
 
 /**
  * The meter as the student holds it: selector, leads, what the glass shows and keeps, and what is wrong with it. On

@@ -4,6 +4,8 @@ import {Bench} from '../../src/bench/bench.ts';
 import {controlsOf} from '../../src/bench/bench-controls.ts';
 import type {Unit} from '../../src/content/unit.ts';
 import {catalogue} from '../../src/faults/catalogue.ts';
+import {keepings} from '../../src/meter/extremes.ts';
+import {meterCares, meterFlaws} from '../../src/meter/meter-condition.ts';
 import {meterFunctions} from '../../src/meter/meter-function.ts';
 
 /** Anything that hands could try at a unit, sensible or not. */
@@ -38,6 +40,13 @@ export function actionsAt(unit: Unit): fc.Arbitrary<Action> {
       }),
     },
     {weight: 2, arbitrary: fc.record({do: fc.constant('jumper' as const), from: point, to: point})},
+    fc.record({do: fc.constant('discharge' as const), from: point, to: point}),
+    fc.record({
+      do: fc.constant('keep' as const),
+      // recording reads again and again, so it is rare here
+      what: fc.constantFrom(...keepings, 'nothing' as const, 'last' as const, 'last' as const),
+    }),
+    fc.record({do: fc.constant('renew' as const), what: fc.constantFrom(...meterCares)}),
     fc.record({do: fc.constant('wait' as const), seconds: fc.constantFrom(1, 30, 600)}),
     fc.constantFrom<Action>({do: 'clear'}, {do: 'give-up'}, {do: 'note', text: 'x'}),
   );
@@ -64,11 +73,17 @@ export function workAtRandom(
       ),
       actions: fc.array(actionsAt(unit), {minLength: each, maxLength: each}),
       seed: fc.integer({min: 0, max: 1000}),
+      flaw: fc.constantFrom(undefined, ...meterFlaws),
     }),
     {numRuns: Math.ceil(tried / each), seed},
   );
-  for (const {actions, ...setup} of calls) {
-    const bench = new Bench({unit, complaint: '', ...setup});
+  for (const {actions, flaw, ...setup} of calls) {
+    const bench = new Bench({
+      unit,
+      complaint: '',
+      ...setup,
+      ...(flaw ? {meterFlaw: flaw} : {}),
+    });
     for (const {id, cover} of unit.enclosures)
       if (cover) bench.act({do: 'open-cover', enclosure: id});
     for (const action of actions) {

@@ -16,6 +16,9 @@ export function anyAction(unit: Unit): fc.Arbitrary<Action> {
     'low-impedance-volts',
     'ohms',
     'continuity',
+    'hertz',
+    'capacitance',
+    'dc-microamps',
   ];
   const controls = controlsOf(unit);
   const setting = fc.constantFrom(...controls).chain(({target, control}): fc.Arbitrary<Action> => {
