@@ -129,16 +129,25 @@ export class SocketBenchLink implements BenchLink {
     }
     if (heard.is === 'not-told' || !('assignment' in heard)) return;
     if (heard.assignment !== this.assignment) return;
-    if (heard.is === 'opened') this.resume(heard.last, heard.view);
+    if (heard.is === 'opened') this.resume(heard);
     else if (heard.is === 'done') this.done(heard);
     else this.refused(heard.number, heard.sentence);
   }
 
-  private resume(last: number, view: BenchView): void {
+  private resume({last, view, hintOwed}: Extract<StudentAnswer, {is: 'opened'}>): void {
     this.last = last;
     this.view = view;
     const {opening} = this;
     this.opening = undefined;
+    if (hintOwed && this.pending.size === 0) {
+      // the coach had spoken when the line broke: the server takes nothing before these words are in the log
+      this.hint = hintOwed;
+      void this.act({do: 'hint', ...hintOwed}).then(
+        (answer) => opening?.resolve('view' in answer ? answer.view : view),
+        (error: unknown) => opening?.reject(error instanceof Error ? error : new Error(gone)),
+      );
+      return;
+    }
     opening?.resolve(view);
     for (const [number, {action, resolve}] of this.pending) {
       if (number <= last) {

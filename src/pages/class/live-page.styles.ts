@@ -87,29 +87,29 @@ export const livePageStyles = css`
     font-size: 0.75rem;
   }
 
-  th:nth-child(1) {
+  thead th:nth-child(1) {
     width: 24%;
   }
 
-  th:nth-child(2) {
+  thead th:nth-child(2) {
     width: 9%;
   }
 
-  th:nth-child(4) {
+  thead th:nth-child(4) {
     width: 8.5%;
   }
 
-  th:nth-child(5),
-  th:nth-child(6),
-  th:nth-child(8) {
+  thead th:nth-child(5),
+  thead th:nth-child(6),
+  thead th:nth-child(8) {
     width: 6%;
   }
 
-  th:nth-child(7) {
+  thead th:nth-child(7) {
     width: 8%;
   }
 
-  th:nth-child(9) {
+  thead th:nth-child(9) {
     width: 11%;
   }
 
@@ -126,11 +126,11 @@ export const livePageStyles = css`
     display: none;
   }
 
-  .desk.two th:nth-child(1) {
+  .desk.two thead th:nth-child(1) {
     width: 40%;
   }
 
-  .desk.two :is(th:nth-child(2), th:nth-child(4), th:nth-child(6), th:nth-child(7)) {
+  .desk.two thead :is(th:nth-child(2), th:nth-child(4), th:nth-child(6), th:nth-child(7)) {
     width: 12%;
   }
 
@@ -248,6 +248,15 @@ export const livePageStyles = css`
       border: 0;
       padding: 2px 8px 4px 10px;
       text-align: left;
+    }
+
+    tr.needs {
+      background: var(--caution-soft);
+      box-shadow: inset 4px 0 0 var(--caution);
+    }
+
+    tr.needs > :first-child {
+      box-shadow: none;
     }
 
     tbody td.doing {
