@@ -26,6 +26,8 @@ export interface BenchView {
   /** Cautions that belong to the present moment (cover off and live, before lock-out is proved …). */
   readonly cautions: readonly Caution[];
   readonly stage: 'working' | 'named' | 'cleared';
+  /** What was named is right, and another fault is still in the unit: the search goes on. */
+  readonly more?: true;
 }
 
 export interface ControlView {

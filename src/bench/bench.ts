@@ -96,6 +96,7 @@ export class Bench {
       ...this.standing(),
       stage: this.stage,
       faultIds: () => catalogue(this.setup.unit).map((fault) => fault.id),
+      gaveUp: this.gaveUp,
     });
     if (refused !== undefined) return {refused};
     const breaches = breachesBefore(action, this.standing());

@@ -1,5 +1,6 @@
 import {LitElement, css, html, nothing} from 'lit';
 import {customElement, property, query} from 'lit/decorators.js';
+import {keepQuantities} from '../content/no-break.ts';
 import type {Unit} from '../content/unit.ts';
 import {clockText, minutesText} from './clock-text.ts';
 import {controlStyles} from './controls.styles.ts';
@@ -204,7 +205,7 @@ export class CallStrip extends LitElement {
     if (!this.unit) return nothing;
     return html`
       <header>
-        <h1>${this.unit.title}</h1>
+        <h1>${keepQuantities(this.unit.title)}</h1>
         <p class="links">
           <button type="button" class="plate" @click=${this.showNameplate}>Nameplate</button>
           <button type="button" class="plate" @click=${this.askHelp}>How to</button>
@@ -237,7 +238,7 @@ export class CallStrip extends LitElement {
               (line) =>
                 html`<tr>
                   <th scope="row">${line.label}</th>
-                  <td>${line.value}</td>
+                  <td>${keepQuantities(line.value)}</td>
                 </tr>`,
             )}
           </tbody>

@@ -6,6 +6,9 @@ import {controlStyles} from './controls.styles.ts';
 /**
  * The cautions that belong to the present moment. Not a dialog: work goes on beside it. A caution once
  * acknowledged folds to its mark, and unfolds again when it comes up anew.
+ *
+ * @cssproperty --caution-position - On a phone: `absolute` lays it over what is at the bottom of the page.
+ * @cssproperty --caution-bottom - How far above the bottom.
  */
 @customElement('rb-cautions')
 export class Cautions extends LitElement {
@@ -60,8 +63,14 @@ export class Cautions extends LitElement {
           justify-self: end;
         }
         ul {
-          max-block-size: 4.9rem;
+          max-block-size: 8.2rem;
           overflow-y: auto;
+        }
+        /* where the page has room for it: over the meter, which is read after the caution */
+        .strip:not(.folded) {
+          position: var(--caution-position, static);
+          inset: auto 0 var(--caution-bottom, auto) 0;
+          z-index: 3;
         }
         .strip {
           padding-inline: var(--space-3);

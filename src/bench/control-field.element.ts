@@ -56,9 +56,14 @@ export class ControlField extends LitElement {
       .stepper input::-webkit-inner-spin-button {
         display: none;
       }
+      .stepper input:has(+ .unit) {
+        border-inline-end: 0;
+      }
       .unit {
-        align-self: center;
+        display: grid;
+        align-items: center;
         padding-inline: 0 var(--space-2);
+        border-inline-end: 1px solid var(--rule);
         color: var(--ink-2);
         font-size: var(--text-s);
       }

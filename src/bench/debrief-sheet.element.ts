@@ -1,6 +1,7 @@
 import {LitElement, html, nothing} from 'lit';
 import {customElement, property} from 'lit/decorators.js';
 import {functionNames} from '../meter/function-names.ts';
+import type {MeterFlaw} from '../meter/meter-condition.ts';
 import type {MeterDisplay} from '../meter/meter.ts';
 import type {LogEntry} from './bench-view.ts';
 import {expectationsMet, expectationsMetText} from './expectations-met.ts';
@@ -29,6 +30,28 @@ const verdicts: Readonly<
   },
 };
 
+const meterWords: Readonly<Record<MeterFlaw, string>> = {
+  sound: 'was in order; proving it was right all the same',
+  'weak-battery': 'had a weak battery and read low',
+  'broken-lead': 'had a broken lead: zero volts and OL, whatever was there',
+  'blown-fuse': 'had a blown microamps fuse: zero in series, and the circuit open',
+};
+
+/** Of two hidden faults one may have been found: then the verdict on the last naming is not the whole of it. */
+function outcomeOf({verdict, faults, left}: Debrief): {title: string; words: string} {
+  const found = faults.length - left.length;
+  if (left.length === 0 && faults.length > 1)
+    return {title: 'Right: both found', words: 'You named the two faults that were in the unit.'};
+  if (found === 0 || left.length === 0) return verdicts[verdict];
+  return {
+    title: 'One of two',
+    words:
+      verdict === 'given-up'
+        ? 'You named one of the two faults, and gave the other up.'
+        : 'You named one of the two faults. The other is told below.',
+  };
+}
+
 /** The debrief as a sheet to read, talk over and print. It holds no buttons; the page has them. */
 @customElement('rb-debrief-sheet')
 export class DebriefSheet extends LitElement {
@@ -42,7 +65,7 @@ export class DebriefSheet extends LitElement {
   override render() {
     const {debrief} = this;
     if (!debrief) return nothing;
-    const {title, words} = verdicts[debrief.verdict];
+    const {title, words} = outcomeOf(debrief);
     return html`
       <div class="verdict ${debrief.verdict}">
         <h1 tabindex="-1"><span>${title}</span></h1>
@@ -62,6 +85,12 @@ export class DebriefSheet extends LitElement {
             debrief.left.length > 0 && debrief.faults.length > 1
               ? html`<dt>Not named</dt>
                   <dd>${debrief.left.map((fault) => html`<div>${fault.name}</div>`)}</dd>`
+              : nothing
+          }
+          ${
+            debrief.meter
+              ? html`<dt>Your meter</dt>
+                  <dd>${meterWords[debrief.meter]}</dd>`
               : nothing
           }
           <dt>Work spent</dt>

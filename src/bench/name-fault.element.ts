@@ -166,6 +166,8 @@ export class NameFault extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
+    // what was named is right and there is more: this begins anew
+    if (changed.has('view') && this.view?.more && !changed.get('view')?.more) this.startAnew();
     if (changed.has('site')) {
       this.chosen = '';
       this.sure = false;
@@ -182,6 +184,7 @@ export class NameFault extends LitElement {
         <button type="button" class="button quiet" @click=${this.hide}>Back to the bench</button>
       </div>
       <div class="body">
+        ${this.view.more ? html`<p>One fault is named and right. This is for the other.</p>` : nothing}
         <fieldset>
           <legend>1. Where is it?</legend>
           <div class="where">
@@ -302,6 +305,13 @@ export class NameFault extends LitElement {
       {id: plantSite, text: 'air, water and refrigerant'},
     ];
     return options.filter((option) => faultsAt(faults, option.id).length > 0);
+  }
+
+  private startAnew(): void {
+    this.site = '';
+    this.chosen = '';
+    this.evidence = [];
+    this.sure = false;
   }
 
   private choose(id: string): void {

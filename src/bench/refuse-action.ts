@@ -10,6 +10,7 @@ import type {Standing} from './standing.ts';
 export interface Judged extends Standing {
   readonly stage: BenchView['stage'];
   readonly faultIds: () => string[];
+  readonly gaveUp: boolean;
 }
 
 const longestWaitSeconds = 24 * 3600;
@@ -89,7 +90,8 @@ export function refusal(action: Action, at: Judged): string | undefined {
     case 'name':
       return refuseNaming(action.fault, action.evidence, at);
     case 'give-up':
-      return at.stage === 'working' ? undefined : 'The call is already closed.';
+      // of two hidden faults one may be named and the other given up
+      return at.stage === 'cleared' || at.gaveUp ? 'The call is already closed.' : undefined;
     case 'clear':
       if (at.stage === 'working') return 'Name the fault, or give up, before it is cleared.';
       return at.stage === 'cleared' ? 'The fault is already cleared.' : undefined;

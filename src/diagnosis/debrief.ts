@@ -39,6 +39,16 @@ export function debriefOf(bench: Bench): Debrief {
   };
 }
 
+/** Whether the last naming was right and another fault is still hidden: the search goes on, and no debrief tells it yet. */
+export function goesOn(bench: Bench): boolean {
+  const {unit, faults} = bench.setup;
+  if (faults.length < 2 || bench.hasGivenUp || bench.view().stage !== 'named') return false;
+  const all = catalogue(unit);
+  const named = bench.named.flatMap(({fault}) => all.find((each) => each.id === fault) ?? []);
+  const {verdict, left} = judge(unit, faults, named, false);
+  return left.length > 0 && verdict !== 'wrong';
+}
+
 const told = ({id, name}: Fault): {id: string; name: string} => ({id, name});
 
 /**
@@ -52,14 +62,14 @@ function judge(
   gaveUp: boolean,
 ): {verdict: Debrief['verdict']; left: Fault[]} {
   const left = [...hidden];
-  let verdict: Debrief['verdict'] = gaveUp ? 'given-up' : 'wrong';
+  let verdict: Debrief['verdict'] = 'wrong';
   for (const fault of named) {
     const exact = left.findIndex((each) => each.id === fault.id);
     const met = exact >= 0 ? exact : left.findIndex((each) => lookAlike(unit, [each], [fault]));
     verdict = exact >= 0 ? 'right' : met >= 0 ? 'equivalent' : 'wrong';
     if (met >= 0) left.splice(met, 1);
   }
-  return {verdict, left};
+  return {verdict: gaveUp ? 'given-up' : verdict, left};
 }
 
 /** The search ends with the last naming; what is done to prove the repair does not count against it. */

@@ -12,11 +12,17 @@ beforeAll(async () => {
 });
 afterAll(() => harness.close());
 
+/** A caution that is unfolded is read first: on a phone it lies over the meter. */
+async function heed(student: Person): Promise<void> {
+  if ((await student.wholeText()).includes('Understood')) await student.press('Understood');
+}
+
 /** Closes the call switch and goes back to the drawing. */
 async function call(student: Person): Promise<void> {
   await student.press('Unit', '[role=tab]');
   await student.pressOn('button[data-value=on]');
   await student.press('Probe', '[role=tab]');
+  await heed(student);
 }
 
 /** Nothing went wrong on the page, nor stands in anybody's way. */
@@ -31,7 +37,6 @@ for (const [size, screen] of Object.entries({laptop, phone})) {
     test('the clamp closes on the lamp’s wire and reads its amps', async () => {
       const student = await takeCall(harness, link(), screen);
       await call(student);
-      await student.press('Understood');
       await student.press('Clamp');
       await student.pickWireOnDrawing('W10');
       await student.sees('W10', '.where');
@@ -81,11 +86,13 @@ for (const [size, screen] of Object.entries({laptop, phone})) {
       const student = await takeCall(harness, link(), screen);
       const hop = async (red: string): Promise<number> => {
         await student.press('Probe', '[role=tab]');
+        await heed(student);
         await student.pickOnDrawing(red);
         await student.write('#expected', '');
         await student.pressOn('button[type=submit]');
         return (await glass(student)).value;
       };
+      await heed(student);
       await student.pressOn('button[data-lead=black]');
       await student.pickOnDrawing('TB1.N');
       expect(await hop('DS1.L1')).toBeGreaterThan(110);
@@ -125,5 +132,26 @@ test('a fault is named by pointing at its part on the drawing', async () => {
   await student.press('Name this fault');
   await student.press('Name it', '.foot button');
   await student.sees('Right', 'h1');
+  await leave(student);
+});
+
+test('two hidden faults: the first right name sends the student on, the second brings the debrief', async () => {
+  const student = await takeCall(harness, link('W17:open', 'HPS:stuck-open'), laptop);
+  const name = async (site: string, mode: string): Promise<void> => {
+    await student.press('Name the fault');
+    await student.writeIn('Part or wire', site);
+    await student.press(site, '[role=option]');
+    await student.press(mode, 'label');
+    await student.press('Name this fault');
+    await student.press('Name it', '.foot button');
+  };
+  await name('W17', 'open');
+  await student.sees('that is one of the faults', '.banner');
+  // nothing of the other is told, and the search outlives a reload
+  expect(await student.wholeText()).not.toContain('contact stuck open');
+  await student.page.reload();
+  await student.sees('Another is still in the unit', '.banner');
+  await name('HPS', 'contact stuck open');
+  await student.sees('Right: both found', 'h1');
   await leave(student);
 });

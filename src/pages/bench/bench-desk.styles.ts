@@ -101,6 +101,10 @@ export const benchDeskStyles = css`
       padding: var(--space-2) var(--space-3);
       border: 0;
     }
+    /* a caution may lie over its end */
+    .desk.sheet .panel {
+      padding-block-end: 12rem;
+    }
     .desk.probing .panel {
       max-block-size: 46dvh;
       background: var(--meter-body);

@@ -131,7 +131,7 @@ export class BenchPage extends LitElement {
       >
         <div class="top-buttons">
           ${
-            this.isCall && view.stage === 'working'
+            this.isCall && isOn(view)
               ? html`<button
                     type="button"
                     class="button quiet"
@@ -158,7 +158,7 @@ export class BenchPage extends LitElement {
         .refusal=${this.refusal}
         .settings=${this.settings}
         .busy=${this.busy}
-        .nameable=${this.isCall && view.stage === 'working'}
+        .nameable=${this.isCall && isOn(view)}
         .pointing=${this.pointing}
         .coach=${this.isCoached ? this.coach.state : undefined}
         @coach-called=${() => this.coach.begin(this.link)}
@@ -198,7 +198,15 @@ export class BenchPage extends LitElement {
   }
 
   private banner(view: BenchView) {
-    if (view.stage !== 'working') {
+    if (view.more && !this.pointing) {
+      return html`<div class="banner" role="status">
+        <span>
+          <b>Right: that is one of the faults.</b> Another is still in the unit. Find it, and name
+          it too.
+        </span>
+      </div>`;
+    }
+    if (!isOn(view)) {
       const cleared = view.stage === 'cleared';
       return html`<div class="banner">
         <span>
@@ -324,7 +332,8 @@ export class BenchPage extends LitElement {
         this.refusal = {action, sentence: outcome.refused};
         return;
       }
-      if (action.do === 'name' || action.do === 'give-up')
+      if (this.view?.more) this.naming.hide();
+      else if (action.do === 'name' || action.do === 'give-up')
         goTo({page: 'debrief', attempt: this.attemptId});
     } catch (error) {
       if (
@@ -416,7 +425,7 @@ export class BenchPage extends LitElement {
       case 'panel':
         return void desk?.goToPanel(command.panel);
       case 'name':
-        return this.isCall && this.view?.stage === 'working' ? this.startNaming() : undefined;
+        return this.isCall && this.view && isOn(this.view) ? this.startNaming() : undefined;
       case 'mute':
         return this.changeSettings({...this.settings, muted: !this.settings.muted});
       case 'help':
@@ -443,6 +452,9 @@ export class BenchPage extends LitElement {
     );
   }
 }
+
+/** Something is still to be named. */
+const isOn = (view: BenchView): boolean => view.stage === 'working' || view.more === true;
 
 function sentenceOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);

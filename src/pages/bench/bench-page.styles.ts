@@ -92,6 +92,16 @@ export const benchPageStyles = css`
       padding-inline: var(--space-3);
       font-size: var(--text-s);
     }
+    /* the drawing keeps its room while a caution is read; the tabs stay free */
+    :host {
+      position: relative;
+      --caution-position: absolute;
+      --caution-bottom: calc(54px + env(safe-area-inset-bottom));
+    }
+    /* the guide says what to do; the call's own head would say it again */
+    :host([guided]) rb-call-strip {
+      display: none;
+    }
   }
   @media print {
     :host {

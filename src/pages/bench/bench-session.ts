@@ -70,7 +70,12 @@ export class BenchSession {
   }
 
   private progress(view: BenchView): AttemptProgress {
-    const stage: AttemptStage = this.gaveUp && view.stage === 'named' ? 'given-up' : view.stage;
+    // one of two faults named: the search is still on
+    const stage: AttemptStage = view.more
+      ? 'working'
+      : this.gaveUp && view.stage === 'named'
+        ? 'given-up'
+        : view.stage;
     return {minutes: view.minutes, stage};
   }
 }

@@ -1,8 +1,9 @@
 import {Bench} from '../../bench/bench.ts';
 import type {BenchAnswer, BenchRequest, InitMessage} from '../../bench/bench-messages.ts';
+import type {BenchView} from '../../bench/bench-view.ts';
 import {catalogueLines} from '../../bench/catalogue-lines.ts';
 import {openSealed} from '../../bench/sealed-fault.ts';
-import {debriefOf} from '../../diagnosis/debrief.ts';
+import {debriefOf, goesOn} from '../../diagnosis/debrief.ts';
 import {reasoningOf} from '../../diagnosis/reasoning.ts';
 import {catalogue} from '../../faults/catalogue.ts';
 import {operateUnit} from '../../sequences/operate-unit.ts';
@@ -18,6 +19,10 @@ let bench: Bench | undefined;
 /** What could be seen after each action, for the coach. */
 let seen: (readonly Observation[])[] = [];
 
+/** One of two faults has been named, and the other is still hidden. */
+let more = false;
+const endsSearch: ReadonlySet<string> = new Set(['name', 'give-up', 'clear']);
+
 const broken =
   'The bench broke down at this. Reload the page: everything up to your last action is kept.';
 
@@ -28,27 +33,26 @@ type Reply = Heard extends infer A ? (A extends Heard ? Omit<A, 'number'> : neve
 function answer(request: Asked): Reply {
   if (request.ask === 'init') {
     bench = begin(request);
-    return {is: 'view', view: bench.view()};
+    more = goesOn(bench);
+    return {is: 'view', view: viewOf(bench)};
   }
   if (!bench) return {is: 'error', sentence: 'The bench has no call yet.'};
   switch (request.ask) {
     case 'act': {
       const result = bench.act(request.action);
       if (!('refused' in result)) seen.push(bench.sees);
+      // two faults that look alike are told apart by running the unit: only when there is cause to
+      if (endsSearch.has(request.action.do)) more = goesOn(bench);
       return 'refused' in result
         ? {is: 'refused', sentence: result.refused}
-        : {is: 'view', view: bench.view()};
+        : {is: 'view', view: viewOf(bench)};
     }
     case 'catalogue':
       return {is: 'catalogue', lines: catalogueLines(bench.setup.unit)};
     case 'debrief':
-      return bench.view().stage === 'working'
-        ? {is: 'refused', sentence: 'The debrief comes once the fault is named, or given up.'}
-        : {is: 'debrief', debrief: debriefOf(bench)};
+      return notYet(bench) ?? {is: 'debrief', debrief: debriefOf(bench)};
     case 'reasoning':
-      return bench.view().stage === 'working'
-        ? {is: 'refused', sentence: 'The debrief comes once the fault is named, or given up.'}
-        : {is: 'reasoning', reasoning: reasoningOf(bench.setup, bench.actions)};
+      return notYet(bench) ?? {is: 'reasoning', reasoning: reasoningOf(bench.setup, bench.actions)};
     case 'trail':
       return {
         is: 'trail',
@@ -57,6 +61,22 @@ function answer(request: Asked): Reply {
           .map((step, at) => ({...step, sees: seen[request.from + at]})),
       };
   }
+}
+
+/** What may be seen; that one of two faults is still hidden is told once the other has been named. */
+const viewOf = (at: Bench): BenchView => ({...at.view(), ...(more ? {more} : {})});
+
+/** Why there is no debrief yet. */
+function notYet(at: Bench): Reply | undefined {
+  if (at.view().stage === 'working')
+    return {is: 'refused', sentence: 'The debrief comes once the fault is named, or given up.'};
+  return more
+    ? {
+        is: 'refused',
+        sentence:
+          'What you named is right, and another fault is still in the unit. The debrief comes once that is named too, or given up.',
+      }
+    : undefined;
 }
 
 /** An error that is safe to show: its sentence knows nothing of the fault. */
@@ -78,7 +98,15 @@ function begin({unit, sealed, complaint, seed, actions}: InitMessage): Bench {
       'What is hidden does not fit this unit any more: the unit has changed since. Begin a new call.',
     );
   }
-  const fresh = new Bench({unit, faults, complaint, seed, operate: operateUnit});
+  const {meter} = opened.hidden;
+  const fresh = new Bench({
+    unit,
+    faults,
+    complaint,
+    seed,
+    operate: operateUnit,
+    ...(meter ? {meterFlaw: meter} : {}),
+  });
   seen = [];
   for (const [at, action] of actions.entries()) {
     const result = fresh.act(action);

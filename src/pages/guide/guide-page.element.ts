@@ -88,7 +88,7 @@ export class RbGuidePage extends LitElement {
               </button>`
         }
       </section>
-      ${this.attemptId ? html`<rb-bench-page .attemptId=${this.attemptId}></rb-bench-page>` : html`<p class="failed quiet" role="status">Setting up the practice panel…</p>`}
+      ${this.attemptId ? html`<rb-bench-page guided .attemptId=${this.attemptId}></rb-bench-page>` : html`<p class="failed quiet" role="status">Setting up the practice panel…</p>`}
     `;
   }
 

@@ -2,6 +2,7 @@ import {LitElement, html, nothing} from 'lit';
 import {customElement, state} from 'lit/decorators.js';
 import {openAttempts} from '../../store/attempts.ts';
 import type {AttemptHead} from '../../store/attempts.ts';
+import {keepQuantities} from '../../content/no-break.ts';
 import {goTo, hrefOf} from '../app/router.ts';
 import {desk} from '../desk/desk.ts';
 import type {ListedUnit} from '../desk/desk.ts';
@@ -85,6 +86,23 @@ export class RbHomePage extends LitElement {
         <div class="body">
           <h2 id="past">Your calls</h2>
           ${this.renderRecent(calls)}
+          <p class="row">
+            <a class="button" href="#/ready">Ready for the lab?</a>
+            <span class="quiet small"
+              >What your calls and wiring tasks have shown, and what to take next.</span
+            >
+          </p>
+        </div>
+      </section>
+      <section class="section" aria-labelledby="plan">
+        <span class="no" aria-hidden="true">5</span>
+        <div class="body">
+          <h2 id="plan">For an instructor: a set of calls</h2>
+          <p class="quiet">
+            Every fault by how hard it is to find, by section and by what the customer notices; ten
+            calls as links and a sheet with the answers.
+          </p>
+          <p><a class="button" href="#/plan">Plan a set</a></p>
         </div>
       </section>
     `;
@@ -144,7 +162,7 @@ export class RbHomePage extends LitElement {
       return html`<article class="unit">
         <div></div>
         <div>
-          <h3>${title}</h3>
+          <h3>${keepQuantities(title)}</h3>
           <p class="note danger">
             <strong>This unit does not load.</strong>${listed.mistakes.length} mistakes in its file;
             the first at line ${listed.mistakes[0]?.line}: ${listed.mistakes[0]?.message}
@@ -156,8 +174,8 @@ export class RbHomePage extends LitElement {
     return html`<article class="unit">
       <rb-unit-picture .unit=${unit}></rb-unit-picture>
       <div>
-        <h3><a href=${href}>${title}</a></h3>
-        <p class="about">${opening(unit.about)}</p>
+        <h3><a href=${href}>${keepQuantities(title)}</a></h3>
+        <p class="about">${keepQuantities(opening(unit.about))}</p>
         <dl class="facts">
           <div>
             <dt>Parts</dt>

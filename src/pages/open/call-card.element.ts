@@ -1,5 +1,6 @@
 import {LitElement, css, html, nothing} from 'lit';
 import {customElement, property} from 'lit/decorators.js';
+import {keepQuantities} from '../../content/no-break.ts';
 import type {Unit} from '../../content/unit.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import '../units/unit-picture.element.ts';
@@ -106,7 +107,7 @@ export class RbCallCard extends LitElement {
         ${this.unit ? html`<rb-unit-picture .unit=${this.unit}></rb-unit-picture>` : nothing}
       </div>
       <div class="unit">
-        <p><b>${this.unitTitle}</b></p>
+        <p><b>${keepQuantities(this.unitTitle)}</b></p>
         ${
           this.unit
             ? html`<dl aria-label="Nameplate">
@@ -114,7 +115,7 @@ export class RbCallCard extends LitElement {
                   ({label, value}) =>
                     html`<div>
                       <dt>${label}</dt>
-                      <dd>${value}</dd>
+                      <dd>${keepQuantities(value)}</dd>
                     </div>`,
                 )}
               </dl>`

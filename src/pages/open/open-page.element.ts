@@ -41,7 +41,8 @@ export class RbOpenPage extends LitElement {
     return html`
       <h1 tabindex="-1">A service call for you</h1>
       <p class="lead">
-        Somebody has hidden a fault in this unit. Find it, and prove it with readings.
+        Somebody has hidden one fault in this unit, or two. Find what is wrong, and prove it with
+        readings.
       </p>
       ${
         this.call

@@ -1,5 +1,6 @@
 import {LitElement, css, html, nothing} from 'lit';
 import {customElement, property, state} from 'lit/decorators.js';
+import {keepQuantities} from '../../content/no-break.ts';
 import type {Unit} from '../../content/unit.ts';
 import {openAttempts} from '../../store/attempts.ts';
 import {goTo, hrefOf} from '../app/router.ts';
@@ -128,8 +129,8 @@ export class RbUnitPage extends LitElement {
     return html`
       <div class="top">
         <div>
-          <h1 tabindex="-1">${unit.title}</h1>
-          <p class="lead">${unit.about}</p>
+          <h1 tabindex="-1">${keepQuantities(unit.title)}</h1>
+          <p class="lead">${keepQuantities(unit.about)}</p>
           <rb-unit-picture .unit=${unit}></rb-unit-picture>
         </div>
         <div class="no-print">
@@ -152,7 +153,7 @@ export class RbUnitPage extends LitElement {
               ({label, value}) =>
                 html`<div>
                   <dt>${label}</dt>
-                  <dd>${value}</dd>
+                  <dd>${keepQuantities(value)}</dd>
                 </div>`,
             )}
           </dl>
