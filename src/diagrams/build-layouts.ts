@@ -1,9 +1,10 @@
 /**
  * Lays out the connection drawings of the shipped units and writes content/layouts/<unit>.json.
- * `npm run layout`, or `npm run layout -- split-heat-pump 20` for one unit with 20 % of the effort; a third word
- * is the seed of the search.
+ * `npm run layout`, or `npm run layout -- split-heat-pump 20` for one unit with 20 % of the effort, 0 to place the present
+ * plan again; a third word
+ * is the seed of the search. A layout that is there and fits its unit is gone on from: the result is never worse.
  */
-import {mkdirSync, writeFileSync} from 'node:fs';
+import {existsSync, mkdirSync, readFileSync, writeFileSync} from 'node:fs';
 import {pathToFileURL} from 'node:url';
 import {createRequire} from 'node:module';
 import type {ELK} from 'elkjs/lib/elk-api.js';
@@ -15,7 +16,10 @@ import {
   type ConnectionLayout,
   type LayoutBudget,
 } from './connection-layout.ts';
-import {toLayoutFile} from './layout-file.ts';
+import type {Unit} from '../content/unit.ts';
+import type {LanePlan} from './lane-plan.ts';
+import {planOfFile} from './lane-start.ts';
+import {LAYOUT_VERSION, structureHash, toLayoutFile, type LayoutFile} from './layout-file.ts';
 
 const folder = process.env['LAYOUTS']
   ? pathToFileURL(`${process.env['LAYOUTS']}/`)
@@ -31,12 +35,21 @@ function describe({placement, quality}: ConnectionLayout): string {
 
 /** The shipped budget, or a share of it. */
 function budgetOf(percent: number): LayoutBudget {
-  const share = (count: number): number => Math.max(1, Math.round((count * percent) / 100));
+  const share = (count: number): number => Math.ceil((count * percent) / 100);
   return {
     ...shippedBudget,
     arrangements: share(shippedBudget.arrangements),
     finalists: share(shippedBudget.finalists),
   };
+}
+
+/** The plan of the layout that is there, where it still fits the unit. */
+function presentPlan(unit: Unit): LanePlan | undefined {
+  const path = new URL(`${unit.id}.json`, folder);
+  if (!existsSync(path)) return undefined;
+  const file = JSON.parse(readFileSync(path, 'utf8')) as LayoutFile;
+  const fits = file.version === LAYOUT_VERSION && file.hash === structureHash(unit);
+  return fits ? planOfFile(unit, file) : undefined;
 }
 
 async function main([only, percent = '100', seed = '7']: readonly string[]): Promise<void> {
@@ -51,6 +64,7 @@ async function main([only, percent = '100', seed = '7']: readonly string[]): Pro
       Number(seed),
       (stage, best) =>
         process.stderr.write(`${id} ${stage}, cost ${cost(best).toFixed(1)}: ${describe(best)}\n`),
+      presentPlan(unit),
     );
     writeFileSync(new URL(`${id}.json`, folder), `${JSON.stringify(toLayoutFile(unit, layout))}\n`);
     process.stdout.write(`${id}: ${describe(layout)}\n`);

@@ -11,6 +11,7 @@ import type {
   TerminalMark,
   WireDrawing,
 } from './drawing.ts';
+import {labelWidth} from './text-width.ts';
 import {decisionsOf, wirePoints, type LayoutFile} from './layout-file.ts';
 
 /** The connection drawing of a unit from its layout file. Throws where the file was made for another unit. */
@@ -43,18 +44,19 @@ export function drawConnections(unit: Unit, file: LayoutFile): Drawing {
       terminals.push({...terminal, ...move(terminal), part: part.id, enclosure: part.enclosure});
     for (const label of shape.labels) labels.push({...label, ...move(label), part: part.id});
   }
-  const enclosures: EnclosureBox[] = unit.enclosures.flatMap(({id, title}) => {
-    const box = file.enclosures[id];
-    if (!box) return [];
-    const [x, y, width, height] = box;
-    labels.push({x: x + 12, y: y + 19, text: title, role: 'enclosure', anchor: 'start'});
-    return [{id, title, x, y, width, height}];
-  });
   const wires: WireDrawing[] = unit.wires.map(({id, colour}) => ({
     id,
     colour,
     paths: [wirePoints(file, id)],
   }));
+  const enclosures: EnclosureBox[] = unit.enclosures.flatMap(({id, title}) => {
+    const box = file.enclosures[id];
+    if (!box) return [];
+    const [x, y, width, height] = box;
+    const enclosure = {id, title, x, y, width, height};
+    labels.push({...titlePlace(enclosure, wires), text: title, role: 'enclosure', anchor: 'start'});
+    return [enclosure];
+  });
   const [width, height] = file.size;
   return {
     view: 'connection',
@@ -70,4 +72,27 @@ export function drawConnections(unit: Unit, file: LayoutFile): Drawing {
     labels,
     flags: [],
   };
+}
+
+const TITLE_INSET = 12;
+const TITLE_BASELINE = 19;
+
+/** At the head of an enclosure, from the left the first place that no wire runs through. */
+function titlePlace(box: EnclosureBox, wires: readonly WireDrawing[]): Point {
+  const width = labelWidth(box.title, 'enclosure');
+  const [top, bottom] = [box.y + 5, box.y + TITLE_BASELINE + 5];
+  const crossings = wires.flatMap(({paths}) =>
+    paths.flatMap((points) =>
+      points.slice(1).flatMap((to, i) => {
+        const from = points[i]!;
+        const passes = Math.min(from.y, to.y) < bottom && Math.max(from.y, to.y) > top;
+        return passes ? [[Math.min(from.x, to.x), Math.max(from.x, to.x)] as const] : [];
+      }),
+    ),
+  );
+  const y = box.y + TITLE_BASELINE;
+  const last = box.x + box.width - TITLE_INSET - width;
+  for (let x = box.x + TITLE_INSET; x <= last; x += 4)
+    if (!crossings.some(([low, high]) => high > x - 4 && low < x + width + 4)) return {x, y};
+  return {x: box.x + TITLE_INSET, y};
 }

@@ -3,9 +3,10 @@ import {arrangements} from './box-arrangement.ts';
 import {foldColumns, type ColumnRange, type Columns} from './connection-columns.ts';
 import {place, type Decisions, type Placement, type RunLayout} from './connection-graph.ts';
 import {partGeometry} from './connection-part.ts';
-import {LaneCost} from './lane-cost.ts';
+import {LaneCost, SIZE, SMALL_ENOUGH} from './lane-cost.ts';
 import {changePlan} from './lane-moves.ts';
-import {LanePlan} from './lane-plan.ts';
+import type {LanePlan} from './lane-plan.ts';
+import {planOf} from './lane-start.ts';
 import {placeLanes} from './lane-placement.ts';
 import {ROW_PITCH, type PartDecision, type Side} from './part-geometry.ts';
 import {groupsOf, isStrip} from './terminal-groups.ts';
@@ -30,12 +31,12 @@ export interface LayoutBudget {
 }
 
 export const shippedBudget: LayoutBudget = {
-  arrangements: 24,
-  foldingSteps: 8000,
+  arrangements: 14,
+  foldingSteps: 3000,
   quickSteps: 60_000,
-  finalists: 5,
-  thoroughSteps: 500_000,
-  trials: 500,
+  finalists: 3,
+  thoroughSteps: 700_000,
+  trials: 700,
 };
 /** For a unit that a person writes: a few seconds in a worker. */
 export const quickBudget: LayoutBudget = {
@@ -61,7 +62,8 @@ const COOL = 0.06;
  * Searches a connection layout. Each promising arrangement of the enclosures is folded into columns and laid
  * out by ELK, terminals turned toward what they are wired to; ELK's order of parts and wires is then untangled
  * without coordinates, which is some thousand times faster than a layout run, and placed again. The best of
- * these are untangled longer, and polished by what the placed drawing measures.
+ * these are untangled longer, and polished by what the placed drawing measures. With a `present` plan the search goes on
+ * from there too, and never ends with a drawing that is worse.
  */
 export async function searchLayout(
   unit: Unit,
@@ -69,6 +71,7 @@ export async function searchLayout(
   budget: LayoutBudget,
   seed: number,
   progress: (stage: string, best: ConnectionLayout) => void = () => undefined,
+  present?: LanePlan,
 ): Promise<ConnectionLayout> {
   let best: ConnectionLayout | undefined;
   const keep = (stage: string, candidate: ConnectionLayout | undefined): void => {
@@ -77,10 +80,15 @@ export async function searchLayout(
     progress(stage, candidate);
   };
   const tried: {plan: LanePlan; estimate: number; seed: number}[] = [];
-  for (const [i, ranges] of arrangements(unit, seed, budget.arrangements).entries()) {
+  if (present) {
+    keep('as it was', placed(present, seed));
+    tried.push({plan: present, estimate: new LaneCost(present).total(), seed});
+  }
+  const ways = budget.arrangements > 0 ? arrangements(unit, seed, budget.arrangements) : [];
+  for (const [i, ranges] of ways.entries()) {
     const laid = await layOut(unit, run, ranges, seed + i, budget.foldingSteps);
     keep('laid out', laid);
-    const plan = new LanePlan(unit, ranges, laid.decisions, laid.placement);
+    const plan = planOf(unit, ranges, laid);
     const steps = {steps: budget.quickSteps, from: HOT, to: COOL};
     tried.push({plan, estimate: untangle(plan, steps, seed + i), seed: seed + i});
     keep('untangled', placed(plan, seed));
@@ -173,14 +181,14 @@ export function cost({
   placement,
   quality,
 }: Pick<ConnectionLayout, 'placement' | 'quality'>): number {
-  const oversize = Math.max(placement.width / 1280, placement.height / 800);
+  const oversize = Math.max(SMALL_ENOUGH, placement.width / 1280, placement.height / 800);
   const tooWide = Math.max(0, placement.width - WIDEST);
   return (
     quality.crossings +
     quality.sameColour * 4 +
     quality.bends * 0.2 +
     quality.length / 1500 +
-    oversize * 90 +
+    oversize * SIZE +
     tooWide * 0.5 +
     (quality.overlaps + quality.through) * 60
   );
@@ -194,7 +202,7 @@ export function qualityOf(unit: Unit, placement: Placement): Quality {
 const partOf = (terminal: string): string => terminal.slice(0, terminal.indexOf('.'));
 
 /** Natural order of groups, sides by the columns of what each terminal is wired to. */
-function firstDecisions(unit: Unit, columns: Columns, seed: number): Decisions {
+export function firstDecisions(unit: Unit, columns: Columns, seed: number): Decisions {
   const parts = Object.fromEntries(
     unit.parts.map((part): [string, PartDecision] => {
       const sides = part.terminals.map((name): Side => {

@@ -20,28 +20,65 @@ const UPRIGHT = 36;
 const FOOT = 10;
 
 const CAPTION_FITS = 92;
+/** Two lines of a name may be this wide before a third is taken. */
+const CAPTION_WIDEST = 108;
 const LINE = 11.5;
+const AFTER_DESIGNATOR = 5;
 
-/** What is written over a part: its designator, then what a technician calls it on one or two lines. */
+/**
+ * What is written over a part: its designator and, after it, what a technician calls it, on as few lines as
+ * fit. Labels have x from the part's middle.
+ */
 function titleOf(part: Part): {
   readonly labels: readonly PartLabel[];
   readonly width: number;
   readonly height: number;
 } {
-  const caption = part.kind === 'ground-lug' ? [] : twoLines(part.title, 'caption', CAPTION_FITS);
-  const width = Math.max(
-    labelWidth(part.id, 'title'),
-    ...caption.map((line) => labelWidth(line, 'caption')),
-  );
-  const labels: PartLabel[] = [{x: 0, y: 16, text: part.id, role: 'title', anchor: 'middle'}];
-  caption.forEach((text, i) =>
+  const designator = labelWidth(part.id, 'title');
+  // a number stays with its unit
+  const words = part.kind === 'ground-lug' ? [] : part.title.split(/(?<!\d) /);
+  const widthOf = (some: readonly string[]): number => labelWidth(some.join(' '), 'caption');
+  /** The first so many words stand beside the designator, the others on lines of their own. */
+  const after = (beside: number): {beside: string; below: readonly string[]; width: number} => {
+    const first = words.slice(0, beside);
+    const rest = words.slice(beside);
+    const head = designator + (beside > 0 ? AFTER_DESIGNATOR + widthOf(first) : 0);
+    return {
+      beside: first.join(' '),
+      below: rest.length > 0 ? [rest.join(' ')] : [],
+      width: Math.max(head, widthOf(rest)),
+    };
+  };
+  let best = after(words.length);
+  if (best.width > CAPTION_FITS) {
+    best = words.map((_, beside) => after(beside)).reduce((a, b) => (b.width < a.width ? b : a));
+    if (best.width > CAPTION_WIDEST) {
+      const below = twoLines(words.join(' '), 'caption', CAPTION_FITS);
+      const width = Math.max(designator, ...below.map((line) => labelWidth(line, 'caption')));
+      best = {beside: '', below, width};
+    }
+  }
+  const {beside, below, width} = best;
+  const head = designator + (beside ? AFTER_DESIGNATOR + labelWidth(beside, 'caption') : 0);
+  const labels: PartLabel[] = [
+    {x: -head / 2, y: 16, text: part.id, role: 'title', anchor: 'start'},
+  ];
+  if (beside)
+    labels.push({
+      x: -head / 2 + designator + AFTER_DESIGNATOR,
+      y: 16,
+      text: beside,
+      role: 'caption',
+      anchor: 'start',
+    });
+  below.forEach((text, i) =>
     labels.push({x: 0, y: 28 + i * LINE, text, role: 'caption', anchor: 'middle'}),
   );
-  return {labels, width: width + 16, height: 22 + caption.length * LINE};
+  return {labels, width: width + 16, height: 22 + below.length * LINE};
 }
 
 const centred = (labels: readonly PartLabel[], x: number): PartLabel[] =>
-  labels.map((label) => ({...label, x}));
+  labels.map((label) => ({...label, x: x + label.x}));
 
 /** Size, terminals, lugs and inside of a part for a decision, with the part's corner at (0, 0). */
 export function partGeometry(part: Part, decision: PartDecision): PartGeometry {

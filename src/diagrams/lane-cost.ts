@@ -13,7 +13,11 @@ const LANE = 0.12;
 /** Each unit that a wire goes up or down. */
 const RISE = 1 / 900;
 /** Growth by the size of the sheet, 1280 × 800. */
-const SIZE = 90;
+export const SIZE = 130;
+/** A drawing is never shown at more than 1.6 times its size: smaller than this gains nothing. */
+export const SMALL_ENOUGH = 0.64;
+/** One change makes the sheet and its wires this much cheaper at most, or is missed. */
+const MOST_GAIN = 3;
 /** Channels come out about this much of the widest they could be: tracks are shared. */
 const TRACKS_TAKEN = 0.45;
 
@@ -22,10 +26,11 @@ const TRACKS_TAKEN = 0.45;
  * once it has coordinates. Crossings are kept by channel, so that only changed channels are counted again.
  */
 export class LaneCost {
-  estimate: [number, number] = [0, 0];
   readonly #plan: LanePlan;
   readonly #channels: Float64Array;
   readonly #kept: Float64Array;
+  #shapeCost = 0;
+  #keptShape = 0;
   readonly #tops: Float64Array;
   // room for the chords of one channel
   readonly #chordA: Float64Array;
@@ -42,19 +47,26 @@ export class LaneCost {
     this.#tops = new Float64Array(plan.rank.length);
   }
 
-  /** Counts what has changed since the plan's last commit, and gives the whole. */
-  total(): number {
+  /**
+   * Counts what has changed since the plan's last commit, and gives the whole; or Infinity as soon as it is
+   * certain to be more than `limit`.
+   */
+  total(limit = Infinity): number {
     const {dirty, columnCount} = this.#plan;
-    for (let k = 0; k <= columnCount; k++)
+    let sum = 0;
+    for (let k = 0; k <= columnCount; k++) {
       if (dirty & (1 << k) || (k > 0 && dirty & (1 << (k - 1))))
         this.#channels[k] = this.#channel(k);
-    let sum = this.#shape();
-    for (const channel of this.#channels) sum += channel;
-    return sum;
+      sum += this.#channels[k]!;
+    }
+    if (sum + this.#keptShape - MOST_GAIN > limit) return Infinity;
+    this.#shapeCost = this.#shape();
+    return sum + this.#shapeCost;
   }
 
   commit(): void {
     this.#kept.set(this.#channels);
+    this.#keptShape = this.#shapeCost;
   }
 
   rollback(): void {
@@ -88,22 +100,23 @@ export class LaneCost {
           sum += colours[wires[j]!] === colour ? CROSSING + SAME_COLOUR : CROSSING;
       }
     }
-    for (let e = 0; e < plan.ranges.length; e++)
-      if (plan.stands(e, channel - 1) && plan.stands(e, channel)) {
-        const tops = [channel - 1, channel].map((c) => plan.layers[c]!.indexOf(plan.topOf(e)));
-        const bottoms = [channel - 1, channel].map((c) =>
-          plan.layers[c]!.indexOf(plan.bottomOf(e)),
-        );
-        for (let i = 0; i < count; i++) {
-          let product = 1;
-          for (const pin of [plan.firstPin(wires[i]!, channel), plan.lastPin(wires[i]!, channel)]) {
-            const side = plan.fromLeft(pin, channel) ? 0 : 1;
-            const place = plan.rank[plan.itemOf(pin)]!;
-            product *= place < tops[side]! ? -1 : place > bottoms[side]! ? 1 : 0;
-          }
-          if (product < 0) sum += THROUGH_BOX;
-        }
+    for (let e = 0; e < plan.ranges.length; e++) {
+      if (!plan.stands(e, channel - 1) || !plan.stands(e, channel)) continue;
+      const [left, right] = [plan.layers[channel - 1]!, plan.layers[channel]!];
+      const leftTop = left.indexOf(plan.topOf(e));
+      const rightTop = right.indexOf(plan.topOf(e));
+      const leftBottom = left.indexOf(plan.bottomOf(e));
+      const rightBottom = right.indexOf(plan.bottomOf(e));
+      const beside = (pin: number): number => {
+        const place = plan.rank[plan.itemOf(pin)]!;
+        if (plan.fromLeft(pin, channel)) return place < leftTop ? -1 : place > leftBottom ? 1 : 0;
+        return place < rightTop ? -1 : place > rightBottom ? 1 : 0;
+      };
+      for (let i = 0; i < count; i++) {
+        const first = beside(plan.firstPin(wires[i]!, channel));
+        if (first !== 0 && first * beside(plan.lastPin(wires[i]!, channel)) < 0) sum += THROUGH_BOX;
       }
+    }
     return sum;
   }
 
@@ -140,7 +153,7 @@ export class LaneCost {
         at[c]!++;
         for (let inner = items[at[c]!]!; inner !== plan.bottomOf(e); inner = items[at[c]!]!) {
           tops[inner] = cursor;
-          cursor += plan.isPart(inner) ? plan.shapes[inner]!.geometry.height + PART_GAP : LANE_GAP;
+          cursor += plan.isPart(inner) ? plan.shapes[inner]!.height + PART_GAP : LANE_GAP;
           at[c]!++;
         }
         at[c]!++;
@@ -162,8 +175,8 @@ export class LaneCost {
       let widest = 0;
       for (const item of plan.layers[c]!)
         if (plan.isPart(item)) {
-          const {geometry, hairpins} = plan.shapes[item]!;
-          widest = Math.max(widest, geometry.width);
+          const {width: own, hairpins} = plan.shapes[item]!;
+          widest = Math.max(widest, own);
           sum += hairpins * HAIRPIN;
         }
       width += widest;
@@ -181,9 +194,8 @@ export class LaneCost {
     }
     for (let wire = 0; wire < plan.low.length; wire++)
       sum += (plan.high[wire]! - plan.low[wire]!) * LANE;
-    this.estimate = [width, height];
     // aligning wires stretches the sheet by about a tenth
-    return sum + SIZE * Math.max(width / 1280, (height * 1.1) / 800);
+    return sum + SIZE * Math.max(SMALL_ENOUGH, width / 1280, (height * 1.1) / 800);
   }
 
   /** Whether only lanes stand between what is placed and an enclosure's top, in all its columns. */

@@ -125,7 +125,7 @@ function heightsOf(
 /** How far below one item the next begins; −1 is the lower edge of the sheet. */
 function below(plan: LanePlan, upper: number, lower: number): number {
   const part = plan.isPart(upper);
-  const height = part ? plan.shapes[upper]!.geometry.height : 0;
+  const height = part ? plan.shapes[upper]!.height : 0;
   if (lower < 0) return height + MARGIN_Y;
   if (part)
     return height + (plan.isPart(lower) ? PART_GAP : plan.isLane(lower) ? LANE_GAP : BOX_INSET);
@@ -176,10 +176,7 @@ function coordinates(plan: LanePlan, heights: Heights, channels: readonly Channe
   const {unit} = plan;
   const widths = plan.layers.map((items) =>
     Math.ceil(
-      Math.max(
-        0,
-        ...items.map((item) => (plan.isPart(item) ? plan.shapes[item]!.geometry.width : 0)),
-      ),
+      Math.max(0, ...items.map((item) => (plan.isPart(item) ? plan.shapes[item]!.width : 0))),
     ),
   );
   // an enclosure is never narrower than its title
@@ -248,12 +245,12 @@ function coordinates(plan: LanePlan, heights: Heights, channels: readonly Channe
   plan.layers.forEach((items, column) => {
     for (const item of items) {
       if (!plan.isPart(item)) continue;
-      const {geometry} = plan.shapes[item]!;
+      const shape = plan.shapes[item]!;
       parts[plan.parts[item]!.id] = {
-        x: round(columnX[column]! + (widths[column]! - geometry.width) / 2),
+        x: round(columnX[column]! + (widths[column]! - shape.width) / 2),
         y: round(heights.item(item)),
-        width: round(geometry.width),
-        height: round(geometry.height),
+        width: round(shape.width),
+        height: round(shape.height),
       };
     }
   });
@@ -275,7 +272,7 @@ function coordinates(plan: LanePlan, heights: Heights, channels: readonly Channe
       const part = plan.endPart[end]!;
       const box = parts[plan.parts[part]!.id]!;
       return {
-        x: box.x + (plan.endRight[end] ? round(plan.shapes[part]!.geometry.width) : 0),
+        x: box.x + (plan.endRight[end] ? round(plan.shapes[part]!.width) : 0),
         y: round(heights.pin(end)),
       };
     };

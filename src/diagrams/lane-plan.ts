@@ -1,8 +1,8 @@
 import type {Part, Unit} from '../content/unit.ts';
 import type {ColumnRange} from './connection-columns.ts';
-import type {Decisions, Placement} from './connection-graph.ts';
+import type {Decisions} from './connection-graph.ts';
 import {partGeometry} from './connection-part.ts';
-import type {PartDecision, PartGeometry} from './part-geometry.ts';
+import type {PartDecision} from './part-geometry.ts';
 import {groupsOf, isStrip} from './terminal-groups.ts';
 
 /** A wire's end as it leaves its part. Ends are numbered: 2w is wire w's `from`, 2w + 1 its `to`. */
@@ -14,7 +14,8 @@ interface ShapeLug {
 
 /** What a plan needs of a part's geometry. */
 export interface PartShape {
-  readonly geometry: PartGeometry;
+  readonly width: number;
+  readonly height: number;
   readonly lugs: readonly ShapeLug[];
   /** Contacts and coils that are entered and left on one side. */
   readonly hairpins: number;
@@ -25,6 +26,8 @@ export interface LaneSnapshot {
   readonly decisions: readonly PartDecision[];
   readonly layers: readonly (readonly number[])[];
 }
+
+const SHAPES_KEPT = 300;
 
 /** Heights within one item stay below this. */
 const LEAST_SHARE = 4096;
@@ -74,12 +77,7 @@ export class LanePlan {
   readonly #wireIndex: ReadonlyMap<string, number>;
   #undo: (() => void)[] = [];
 
-  constructor(
-    unit: Unit,
-    ranges: ReadonlyMap<string, ColumnRange>,
-    decisions: Decisions,
-    placement: Placement,
-  ) {
+  constructor(unit: Unit, ranges: ReadonlyMap<string, ColumnRange>, decisions: Decisions) {
     this.unit = unit;
     this.parts = unit.parts;
     this.partIndex = new Map(unit.parts.map(({id}, i) => [id, i]));
@@ -116,8 +114,7 @@ export class LanePlan {
       this.#shape(part, decisions.parts[id]!);
     });
     for (let wire = 0; wire < wires; wire++) this.#span(wire);
-    this.layers = this.#layersOf(placement);
-    this.layers.forEach((_, column) => this.#number(column));
+    this.layers = Array.from({length: this.columnCount}, () => []);
   }
 
   isPart(item: number): boolean {
@@ -379,6 +376,7 @@ export class LanePlan {
     let shape = this.#cache[part]!.get(key);
     if (!shape) {
       shape = this.#shapeOf(part, decision);
+      if (this.#cache[part]!.size >= SHAPES_KEPT) this.#cache[part]!.clear();
       this.#cache[part]!.set(key, shape);
     }
     this.decisions[part] = decision;
@@ -395,7 +393,8 @@ export class LanePlan {
     const sideOf = (terminal: string): string =>
       decision.sides[part.terminals.indexOf(terminal.slice(part.id.length + 1))]!;
     return {
-      geometry,
+      width: geometry.width,
+      height: geometry.height,
       lugs: geometry.lugs.map(({wire, terminal, side, y}) => {
         const w = this.#wireIndex.get(wire)!;
         const end = this.unit.wires[w]!.from === terminal ? 2 * w : 2 * w + 1;
@@ -409,69 +408,6 @@ export class LanePlan {
           ).length,
     };
   }
-
-  /** Orders as a placement has them: parts by height, lanes where the placed wire passes the column. */
-  #layersOf(placement: Placement): number[][] {
-    const boxOf = (enclosure: number) => placement.enclosures[this.unit.enclosures[enclosure]!.id]!;
-    const middle = (part: number): number => {
-      const {y, height} = placement.parts[this.parts[part]!.id]!;
-      return y + height / 2;
-    };
-    return Array.from({length: this.columnCount}, (_, column) => {
-      const parts = this.parts.flatMap((_part, i) => (this.column[i] === column ? [i] : []));
-      const xs = parts.map((part) => {
-        const {x, width} = placement.parts[this.parts[part]!.id]!;
-        return x + width / 2;
-      });
-      const x = xs.reduce((a, b) => a + b, 0) / Math.max(1, xs.length);
-      const boxes = this.ranges
-        .flatMap((_range, e) => (this.stands(e, column) ? [e] : []))
-        .sort((a, b) => boxOf(a).y - boxOf(b).y);
-      const held = new Map(
-        boxes.map((e) => [
-          e,
-          parts.filter((part) => this.home[part] === e).map((item) => ({item, y: middle(item)})),
-        ]),
-      );
-      const free: {item: number; y: number}[] = [];
-      this.unit.wires.forEach(({id}, wire) => {
-        if (column < this.low[wire]! || column >= this.high[wire]!) return;
-        const entry = {item: this.lane(wire, column), y: heightAt(placement.wires[id] ?? [], x)};
-        const own = boxes.find((e) => this.mayHold(e, wire));
-        (own === undefined ? free : held.get(own)!).push(entry);
-      });
-      const blocks = [
-        ...free.map(({item, y}) => ({items: [item], y})),
-        ...boxes.map((e) => ({
-          items: [
-            this.topOf(e),
-            ...held
-              .get(e)!
-              .sort((a, b) => a.y - b.y)
-              .map(({item}) => item),
-            this.bottomOf(e),
-          ],
-          y: boxOf(e).y + boxOf(e).height / 2,
-        })),
-      ];
-      return blocks.sort((a, b) => a.y - b.y).flatMap(({items}) => items);
-    });
-  }
-}
-
-/** Height at which a routed wire passes an upright line, or the nearest that it comes to it. */
-function heightAt(points: readonly {x: number; y: number}[], x: number): number {
-  let best = 0;
-  let nearest = Infinity;
-  for (let i = 1; i < points.length; i++) {
-    const [a, b] = [points[i - 1]!, points[i]!];
-    const apart = Math.max(0, Math.min(a.x, b.x) - x, x - Math.max(a.x, b.x));
-    if (apart < nearest) {
-      nearest = apart;
-      best = (a.y + b.y) / 2;
-    }
-  }
-  return best;
 }
 
 /** A wire in a channel as a chord of the circle down the left side and up the right. */

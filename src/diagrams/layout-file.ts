@@ -5,7 +5,7 @@ import {isStrip} from './terminal-groups.ts';
 import type {Box, Point} from './drawing.ts';
 
 /** Raised when geometry of parts or the meaning of a layout file changes: old files no longer fit. */
-export const LAYOUT_VERSION = 1;
+export const LAYOUT_VERSION = 2;
 
 type BoxNumbers = readonly [x: number, y: number, width: number, height: number];
 

@@ -64,6 +64,8 @@ export class UnitDiagram extends LitElement {
   @property() view: 'ladder' | 'connection' = 'ladder';
   /** Layout of the connection drawing, as committed or as searched in a worker. */
   @property({attribute: false}) layout: unknown;
+  /** There will be no layout, and the reason is told elsewhere. */
+  @property({type: Boolean, attribute: 'layout-failed'}) layoutFailed = false;
   @property() mode: DiagramMode = 'red';
   /** Terminals that the leads are on. */
   @property({attribute: false}) red?: string;
@@ -213,7 +215,7 @@ export class UnitDiagram extends LitElement {
 
   override render(): TemplateResult {
     const {unit, drawing} = this;
-    if (!unit || !drawing) return html`<p class="empty">${this.problem}</p>`;
+    if (!unit || !drawing) return this.#waiting();
     const what = this.view === 'ladder' ? 'ladder drawing' : 'connection drawing';
     return html`<div
         class="frame"
@@ -241,6 +243,20 @@ export class UnitDiagram extends LitElement {
         <button type="button" aria-label="Zoom in" @click=${() => this.zoom(1.35)}>+</button>
         <button type="button" @click=${() => this.fit()}>Fit</button>
       </div>`;
+  }
+
+  /** In place of a drawing: that it is being laid out, or why there is none. */
+  #waiting(): TemplateResult {
+    if (this.problem) return html`<p class="empty" role="alert">${this.problem}</p>`;
+    if (!this.unit || this.layoutFailed) return html``;
+    return html`<div class="empty" role="status">
+      <p>Laying out the connection drawing…</p>
+      <span class="progress" aria-hidden="true"></span>
+      <p class="note">
+        This is done once for a unit file of your own and takes some seconds. The ladder can be used
+        meanwhile.
+      </p>
+    </div>`;
   }
 
   #world(unit: Unit, drawing: Drawing): TemplateResult {
@@ -327,7 +343,6 @@ export class UnitDiagram extends LitElement {
     try {
       if (this.view === 'ladder') this.drawing = layoutLadder(unit, {aspect: this.#aspect});
       else if (this.layout) this.drawing = drawConnections(unit, this.layout as LayoutFile);
-      else this.problem = 'Laying out the connection drawing…';
     } catch (error) {
       this.problem = error instanceof Error ? error.message : String(error);
     }

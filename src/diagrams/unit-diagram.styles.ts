@@ -397,8 +397,46 @@ export const unitDiagramStyles = css`
     outline-offset: 1px;
   }
   .empty {
+    display: grid;
+    align-content: center;
+    justify-items: center;
+    gap: var(--space-3);
+    block-size: 100%;
+    margin: 0;
     padding: var(--space-5);
+    box-sizing: border-box;
+    color: var(--ink);
+    text-align: center;
+  }
+  .empty p {
+    margin: 0;
+    max-inline-size: 44ch;
+    font-weight: 700;
+  }
+  .empty .note {
     color: var(--ink-2);
+    font-weight: 400;
+  }
+  .progress {
+    inline-size: min(220px, 60%);
+    block-size: 6px;
+    border-radius: 3px;
+    background:
+      linear-gradient(var(--accent), var(--accent)) 0 0 / 40% 100% no-repeat,
+      var(--accent-soft);
+    animation: to-and-fro 1.6s ease-in-out infinite alternate;
+  }
+  @keyframes to-and-fro {
+    to {
+      background-position:
+        100% 0,
+        0 0;
+    }
+  }
+  @media (prefers-reduced-motion: reduce) {
+    .progress {
+      animation: none;
+    }
   }
 
   @media (max-width: 640px) {

@@ -25,8 +25,9 @@ export function untangle(plan: LanePlan, {steps, from, to}: Annealing, seed: num
   for (let step = 0; step < steps; step++) {
     const heat = from * (to / from) ** (step / steps);
     if (!changePlan(plan, random)) continue;
-    const tried = cost.total();
-    if (tried <= present || random() < Math.exp((present - tried) / heat)) {
+    const limit = present - heat * Math.log(random());
+    const tried = cost.total(limit);
+    if (tried <= limit) {
       present = tried;
       plan.commit();
       cost.commit();

@@ -13,6 +13,7 @@ type Properties = Partial<
   Pick<
     UnitDiagram,
     | 'view'
+    | 'layout'
     | 'mode'
     | 'red'
     | 'black'
@@ -64,6 +65,22 @@ describe('<rb-unit-diagram>', () => {
       it(`is accessible as ${view} while picking for ${mode}`, async () => {
         await expect(await diagram({view, mode})).to.be.accessible();
       });
+
+  it('says that the connection drawing is being laid out until there is a layout', async () => {
+    const element = await diagram({view: 'connection', layout: undefined});
+    expect(one(element, '[role="status"]').textContent).to.contain(
+      'Laying out the connection drawing…',
+    );
+    await expect(element).to.be.accessible();
+    element.layout = panelLayout;
+    await element.updateComplete;
+    expect(all(element, '[role="status"]')).to.have.length(0);
+    expect(all(element, '.wire').length).to.be.greaterThan(0);
+    element.layout = undefined;
+    element.layoutFailed = true;
+    await element.updateComplete;
+    expect(all(element, '[role="status"]')).to.have.length(0);
+  });
 
   it('names every part, terminal and wire alike in both views', async () => {
     const ladder = await diagram({view: 'ladder'});

@@ -95,6 +95,7 @@ export class DrawingBoard extends LitElement {
         .unit=${unit}
         .view=${this.shown}
         .layout=${this.layout}
+        ?layout-failed=${this.layoutProblem !== ''}
         .mode=${this.mode(picks)}
         .red=${clamping ? undefined : red}
         .black=${clamping ? undefined : black}
