@@ -255,7 +255,7 @@ export const appStyles = css`
   }
 
   :host([wide]) :is(.zones, footer),
-  :host([bare]) header {
+  :host([bare]) :is(header, .notice) {
     display: none;
   }
 

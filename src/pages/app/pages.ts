@@ -95,6 +95,20 @@ export function pageOf(route: Route): Page {
       };
     case 'class':
       return classPageOf(route.place);
+    case 'ready':
+      return {
+        title: 'Ready for the lab?',
+        within: 'history',
+        load: () => import('../ready/ready-page.element.ts'),
+        render: () => html`<rb-ready-page></rb-ready-page>`,
+      };
+    case 'plan':
+      return {
+        title: 'Plan a set of calls',
+        within: 'home',
+        load: () => import('../plan/plan-page.element.ts'),
+        render: () => html`<rb-plan-page></rb-plan-page>`,
+      };
     case 'about':
       return {
         title: 'Safety and about',

@@ -16,6 +16,10 @@ export type Route =
   | {readonly page: 'hookup-task'; readonly task: string}
   /** The debrief of work at a wiring task. */
   | {readonly page: 'wired'; readonly attempt: string}
+  /** What a student has shown, and what is missing for the lab. */
+  | {readonly page: 'ready'}
+  /** An instructor plans a set of calls. */
+  | {readonly page: 'plan'}
   | {readonly page: 'about'}
   /** The pages of a class: the instructor's, the wall's, the student's way in. */
   | {readonly page: 'class'; readonly place: ClassPlace}
@@ -27,6 +31,8 @@ const bare = {
   guide: 'guide',
   about: 'about',
   hookup: 'hookup',
+  ready: 'ready',
+  plan: 'plan',
 } as const;
 const withOne = {
   unit: 'unit',

@@ -1,5 +1,6 @@
 import {LitElement, css, html, nothing} from 'lit';
 import {customElement, property, query, state} from 'lit/decorators.js';
+import type {StudentPoll} from '../../classroom/protocol/poll.ts';
 import type {Desk, DeskItem} from '../../classroom/protocol/student-messages.ts';
 import type {AttemptStore} from '../../store/attempts.ts';
 import '../bench/bench-page.element.ts';
@@ -74,6 +75,16 @@ export class ClassCallPage extends LitElement {
         overflow-wrap: anywhere;
       }
 
+      @media (max-width: 560px) {
+        .strip .told {
+          font-size: var(--text-s);
+        }
+
+        .told span {
+          flex-basis: 11rem;
+        }
+      }
+
       .standing {
         padding: var(--space-5) var(--space-4);
       }
@@ -140,7 +151,7 @@ export class ClassCallPage extends LitElement {
   private renderStrip(line: StudentLine, desk: Desk, item: DeskItem) {
     const note = desk.notes.filter(({id}) => !seen.has(id)).at(-1);
     const asked = desk.poll && desk.poll.state === 'open' && desk.poll.mine === undefined;
-    const told = desk.poll?.state === 'shown';
+    const told = desk.poll?.state === 'shown' && !seen.has(desk.poll.id);
     return html`
       <rb-line-notice .state=${line.state}></rb-line-notice>
       <p>
@@ -164,7 +175,7 @@ export class ClassCallPage extends LitElement {
         ${
           asked || told
             ? html`<span><b>What will happen if…</b> ${desk.poll?.question}</span>
-                <button class="button small" @click=${() => this.pollDialog?.showModal()}>
+                <button class="button small" @click=${() => this.showPoll(desk.poll)}>
                   ${asked ? 'Answer' : 'See what happened'}
                 </button>`
             : nothing
@@ -204,6 +215,12 @@ export class ClassCallPage extends LitElement {
         <button class="button" @click=${() => this.pollDialog?.close()}>Back to the bench</button>
       </p>
     </dialog>`;
+  }
+
+  private showPoll(poll: StudentPoll | undefined): void {
+    this.pollDialog?.showModal();
+    // seen once, what happened gives its room back to the bench
+    if (poll?.state === 'shown') this.putAway(poll.id);
   }
 
   private putAway(id: string): void {

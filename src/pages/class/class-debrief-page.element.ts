@@ -50,9 +50,14 @@ export class ClassDebriefPage extends InstructorPage {
         color: var(--ink-2);
       }
 
-      h4 {
-        margin: var(--space-4) 0 0;
+      .body > h3 {
+        margin-top: var(--space-4);
         font-size: var(--text-m);
+      }
+
+      .note + .row,
+      .lead + :is(.note, .row) {
+        margin-top: var(--space-3);
       }
 
       .steps {
@@ -165,10 +170,10 @@ export class ClassDebriefPage extends InstructorPage {
         }
         ${
           call.bestRoute
-            ? html`<h4>
+            ? html`<h3>
                   The planner’s way: ${readings(call.bestRoute.readings)},
                   ${minutes(call.bestRoute.minutes)}
-                </h4>
+                </h3>
                 <ol class="steps">
                   ${call.bestRoute.steps.map((step) => html`<li><span>${step}</span></li>`)}
                 </ol>`
@@ -180,7 +185,7 @@ export class ClassDebriefPage extends InstructorPage {
   }
 
   private renderRoutes(routes: readonly Route[]) {
-    return html`<h4>The class’s ways</h4>
+    return html`<h3>The class’s ways</h3>
       <div class="table" tabindex="0" role="region" aria-label="The class’s ways">
         <table>
           <thead>
@@ -198,7 +203,7 @@ export class ClassDebriefPage extends InstructorPage {
               ({name, readings, minutes, verdict, points, steps}) =>
                 html`<tr>
                   <th scope="row">${name}</th>
-                  <td>${verdict}</td>
+                  <td>${verdictWords[verdict] ?? verdict}</td>
                   <td class="number">${readings}</td>
                   <td class="number">${Math.round(minutes)}</td>
                   <td class="number">${points === undefined ? '' : Math.round(points)}</td>
@@ -207,7 +212,11 @@ export class ClassDebriefPage extends InstructorPage {
                       steps.length
                         ? html`<details>
                             <summary>
-                              ${steps.length} steps<span class="sr-only"> of ${name}</span>
+                              ${steps.length === 1 ? 'one step' : `${steps.length} steps`}<span
+                                class="sr-only"
+                              >
+                                of ${name}</span
+                              >
                             </summary>
                             <ol class="steps">
                               ${steps.map((step) => html`<li><span>${step}</span></li>`)}
@@ -253,6 +262,14 @@ export class ClassDebriefPage extends InstructorPage {
     for (const each of this.renderRoot.querySelectorAll('details')) each.open = true;
   };
 }
+
+/** A verdict, or how far a call is that has none yet. */
+const verdictWords: Readonly<Record<string, string>> = {
+  equivalent: 'right (looks the same)',
+  'given-up': 'gave up',
+  working: 'at work',
+  new: 'not begun',
+};
 
 const fact = (title: string, value: number) =>
   html`<div>

@@ -3,7 +3,7 @@ import {customElement, property, state} from 'lit/decorators.js';
 import type {HeatMap} from '../../classroom/protocol/wall-messages.ts';
 import type {Unit} from '../../content/unit.ts';
 import {drawConnections} from '../../diagrams/connection-drawing.ts';
-import {bentPath, inkOver, scene} from '../../diagrams/diagram-scene.element.ts';
+import {drawTerminal, drawWire, inkOver, scene} from '../../diagrams/diagram-scene.element.ts';
 import type {Drawing} from '../../diagrams/drawing.ts';
 import {layoutLadder} from '../../diagrams/ladder-layout.ts';
 import {unitDiagramStyles} from '../../diagrams/unit-diagram.styles.ts';
@@ -11,6 +11,9 @@ import {openAttempts} from '../../store/attempts.ts';
 import {desk} from '../desk/desk.ts';
 import {layoutOf} from '../units/layout-of.ts';
 import {heatMarks, heatText} from './heat-marks.ts';
+
+/** Nothing on the wall's drawing can be picked. */
+const still = {chosen: false, pickable: false, current: false, name: ''};
 
 /** A unit's drawing, still, with a disc wherever the class has put its meter: larger and numbered the more readings. */
 @customElement('rb-heat-map')
@@ -83,14 +86,8 @@ export class HeatMapDrawing extends LitElement {
     >
       <g class="quieter">
         ${scene(drawing, undefined)}
-        ${drawing.wires.map(
-          ({colour, paths}) =>
-            svg`<g class="wire">${paths.map(
-              (points) => svg`<path class="casing" d=${bentPath(points)}></path>
-                <path class="core" d=${bentPath(points)} stroke="var(--wire-${colour})"></path>`,
-            )}</g>`,
-        )}
-        ${inkOver(drawing)}
+        ${drawing.wires.map((wire) => drawWire(wire, drawing.view, still))} ${inkOver(drawing)}
+        ${drawing.terminals.map((mark, i) => drawTerminal(mark, i, {...still, closed: false, same: false}))}
       </g>
       <g class="heat" aria-hidden="true">
         ${marks.map(

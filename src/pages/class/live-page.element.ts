@@ -32,6 +32,7 @@ export class LivePage extends InstructorPage {
   @query('.hint') private hintDialog!: HTMLDialogElement;
 
   private line: InstructorLine | undefined;
+  private doubting = false;
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
@@ -223,6 +224,11 @@ export class LivePage extends InstructorPage {
   }
 
   private heard(): void {
+    // a line that cannot be had back may be a sign-in that has run out
+    if (this.line?.lost && !this.doubting) {
+      this.doubting = true;
+      void this.attempt(() => api('GET', 'signed-in')).then(() => (this.doubting = false));
+    }
     // a student who has gone on to another call is followed there
     const row = this.line?.rows?.find(({student}) => student === this.opened);
     if (row?.assignment && this.line?.log && this.line.log.assignment !== row.assignment)

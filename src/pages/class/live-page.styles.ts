@@ -250,6 +250,10 @@ export const livePageStyles = css`
       text-align: left;
     }
 
+    td.number {
+      text-align: left;
+    }
+
     tr.needs {
       background: var(--caution-soft);
       box-shadow: inset 4px 0 0 var(--caution);

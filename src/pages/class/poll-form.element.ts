@@ -107,7 +107,7 @@ export class PollForm extends LitElement {
       return html`<p class="quiet" role="status">${this.refusal || 'Fetching the units…'}</p>`;
     return html`<form @submit=${this.submit}>
       <div>
-        <label for="question">What will happen if…</label>
+        <label for="question">Finish the question</label>
         <input
           id="question"
           type="text"

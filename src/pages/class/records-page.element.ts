@@ -122,7 +122,7 @@ export class RecordsPage extends InstructorPage {
   private renderBook({sets, rows}: Gradebook) {
     if (!sets.length || !rows.length)
       return html`<p class="quiet">Nothing yet: it fills as the class works.</p>`;
-    return html`<div class="table" tabindex="0" role="region" aria-label="Gradebook">
+    return html`<div class="table" tabindex="0" role="region" aria-label="Table of grades">
       <table class="grades">
         <thead>
           <tr>
@@ -248,16 +248,22 @@ export class RecordsPage extends InstructorPage {
   }
 }
 
+const stageWords: Readonly<Record<string, string>> = {
+  new: 'not begun',
+  working: 'at work',
+  'given-up': 'gave up',
+};
+
 function cell({kind, stage, verdict, points, readings, minutes, danger, caution}: GradebookCell) {
   const words = {call: '', hide: 'hid: ', hookup: ''}[kind];
   const safety = [danger ? `${danger} danger` : '', caution ? `${caution} caution` : ''].filter(
     Boolean,
   );
   return html`<span
-    >${words}<b>${points === undefined ? (verdict ?? stage) : Math.round(points)}</b>${points !== undefined && verdict ? html` ${verdict}` : nothing}${
+    >${words}<b>${points === undefined ? (stageWords[verdict ?? stage] ?? verdict ?? stage) : Math.round(points)}</b>${points !== undefined && verdict ? html` ${stageWords[verdict] ?? verdict}` : nothing}${
       kind === 'call' && stage !== 'new' && stage !== 'waiting'
         ? html`<span class="small"
-            >${readings} readings, ${Math.round(minutes)}
+            >${readings === 1 ? 'one reading' : `${readings} readings`}, ${Math.round(minutes)}
             min${safety.length ? `, ${safety.join(', ')}` : ''}</span
           >`
         : nothing

@@ -82,7 +82,7 @@ export class WallPage extends LitElement {
       </header>
       <div role="status" class="lost">${this.lost}</div>
       <div class="body">
-        <section class="progress" aria-label="How far the class is">
+        <section class="progress" tabindex="0" aria-label="How far the class is">
           ${this.renderProgress(wall)}
         </section>
         <section class="main">${poll ? this.renderPoll(poll) : this.renderHeat(wall)}</section>
@@ -95,7 +95,7 @@ export class WallPage extends LitElement {
       .map((stage) => ({stage, count: progress.filter((each) => each.stage === stage).length}))
       .filter(({count}) => count > 0);
     return html`
-      <ul class="counts">
+      <ul class="counts ${names ? 'short' : ''}">
         ${counts.map(({stage, count}) => html`<li><b>${count}</b> ${stageWord[stage]}</li>`)}
       </ul>
       ${

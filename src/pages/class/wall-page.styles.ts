@@ -75,10 +75,14 @@ export const wallPageStyles = css`
     min-height: 0;
   }
 
+  .progress:focus-visible {
+    outline-offset: -3px;
+  }
+
   .progress {
     min-height: 0;
     overflow: auto;
-    padding: calc(0.8 * var(--step));
+    padding: calc(0.6 * var(--step)) calc(0.8 * var(--step));
     border-right: 2px solid var(--ink);
   }
 
@@ -91,6 +95,18 @@ export const wallPageStyles = css`
     min-width: 1.3em;
     font-size: 1.8em;
     font-variant-numeric: tabular-nums;
+  }
+
+  /* The names need the room: the counts stand in two short lines. */
+  .counts.short {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 0.8em;
+  }
+
+  .counts.short b {
+    min-width: 0;
+    font-size: 1.2em;
   }
 
   .marks {
@@ -142,7 +158,7 @@ export const wallPageStyles = css`
     grid-template-columns: auto minmax(0, 1fr) auto;
     gap: 0.45em;
     align-items: center;
-    padding: 0.16em 0;
+    padding: 0.12em 0;
     border-bottom: 1px solid var(--rule);
   }
 
