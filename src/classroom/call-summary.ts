@@ -1,5 +1,5 @@
 import type {Bench} from '../bench/bench.ts';
-import type {LogEntry} from '../bench/bench-view.ts';
+import type {BenchView, LogEntry} from '../bench/bench-view.ts';
 import {functionNames} from '../meter/function-names.ts';
 
 /** What the live view tells of a call without opening it. */
@@ -14,8 +14,8 @@ export interface CallSummary {
   readonly caution: number;
 }
 
-export function callSummary(bench: Bench): CallSummary {
-  const view = bench.view();
+/** @param view the bench's view as it stands */
+export function callSummary(bench: Bench, view: BenchView): CallSummary {
   const last = view.log[view.log.length - 1];
   return {
     stage: bench.hasGivenUp && view.stage === 'named' ? 'given-up' : view.stage,

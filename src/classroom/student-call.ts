@@ -1,5 +1,7 @@
 import type {Action} from '../bench/actions.ts';
+import type {BenchView} from '../bench/bench-view.ts';
 import {Bench, type BenchSetup} from '../bench/bench.ts';
+import {callSummary, type CallSummary} from './call-summary.ts';
 import type {StudentAnswer} from './protocol/student-messages.ts';
 
 type Done = Extract<StudentAnswer, {is: 'done'}>;
@@ -8,7 +10,7 @@ type Opened = Extract<StudentAnswer, {is: 'opened'}>;
 /** What came of a numbered action. */
 export type Acted =
   /** Done now: keep it first, then answer. */
-  | {readonly is: 'new'; readonly answer: Done}
+  | {readonly is: 'new'; readonly answer: Done; readonly summary: CallSummary}
   /** Was done before: answered again. */
   | {readonly is: 'again'; readonly answer: Done}
   | {readonly is: 'refused'; readonly sentence: string}
@@ -23,11 +25,14 @@ export type Acted =
 export class StudentCall {
   readonly assignment: string;
   readonly bench: Bench;
+  /** Safety findings up to now; each answer sends the new ones. */
+  private findings: number;
 
   /** @throws Error where one of the kept actions cannot be done again. */
   constructor(assignment: string, setup: BenchSetup, kept: readonly Action[]) {
     this.assignment = assignment;
     this.bench = Bench.replay(setup, kept);
+    this.findings = this.bench.view().safety.length;
   }
 
   get last(): number {
@@ -39,13 +44,16 @@ export class StudentCall {
       const kept = this.bench.history[number - 1].action;
       // a device that has lost its place must not believe that something else was done
       if (JSON.stringify(kept) !== JSON.stringify(action)) return {is: 'apart'};
-      return {is: 'again', answer: this.answer(number, number - 1)};
+      return {is: 'again', answer: this.answer(number, this.bench.view())};
     }
     if (number > this.last + 1) return {is: 'apart'};
-    const safetyFrom = this.bench.view().safety.length;
     const result = this.bench.act(action);
     if ('refused' in result) return {is: 'refused', sentence: result.refused};
-    return {is: 'new', answer: this.answer(number, number - 1, safetyFrom)};
+    // the view is the dear part of an action, so it is made once
+    const view = this.bench.view();
+    const answer = this.answer(number, view, this.findings);
+    this.findings = view.safety.length;
+    return {is: 'new', answer, summary: callSummary(this.bench, view)};
   }
 
   opened(rules: Pick<Opened, 'coach' | 'leftMs' | 'hintOwed'>): Opened {
@@ -59,11 +67,11 @@ export class StudentCall {
     };
   }
 
-  /** The unit as it stands now, with the log from the action after `sinceNumber` on. */
-  private answer(number: number, sinceNumber: number, safetyFrom = 0): Done {
-    const {log, safety, ...now} = this.bench.view();
-    const before = this.bench.history.slice(0, sinceNumber);
-    const logFrom = before.filter(({entry}) => entry !== undefined).length;
+  /** The unit as it stands now, with the log from the line of this action on. */
+  private answer(number: number, view: BenchView, safetyFrom = 0): Done {
+    const {log, safety, ...now} = view;
+    const later = this.bench.history.slice(number - 1);
+    const logFrom = log.length - later.filter(({entry}) => entry !== undefined).length;
     return {
       is: 'done',
       assignment: this.assignment,

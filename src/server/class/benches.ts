@@ -1,5 +1,4 @@
 import type {Action} from '../../bench/actions.ts';
-import {callSummary} from '../../classroom/call-summary.ts';
 import type {Content} from '../../classroom/long-jobs.ts';
 import {StudentCall} from '../../classroom/student-call.ts';
 import {restingUnit} from '../../diagnosis/replayed-unit.ts';
@@ -91,7 +90,7 @@ export class Benches {
         number,
         action: JSON.stringify(action),
         at,
-        summary: callSummary(call.bench),
+        summary: acted.summary,
       });
     } catch (error) {
       this.forget(row.id);
