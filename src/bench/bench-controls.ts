@@ -1,3 +1,4 @@
+import {inSentence} from '../content/in-sentence.ts';
 import type {Unit} from '../content/unit.ts';
 import type {Control} from '../parts/part-kind.ts';
 import {plantControls} from '../plant/plant-of.ts';
@@ -10,7 +11,7 @@ export interface PlacedControl {
   readonly control: Control;
 }
 
-/** Every control that a student may work: those of the parts, then the weather and the room. */
+/** Every control that a student may work: those of the parts, covers to tap on, then the weather and the room. */
 export function controlsOf(unit: Unit): PlacedControl[] {
   const parts = unit.parts.flatMap((part) =>
     part.controls.map((control) => ({target: `${part.id}.${control.id}`, part: part.id, control})),
@@ -18,7 +19,15 @@ export function controlsOf(unit: Unit): PlacedControl[] {
   const plant = plantControls(unit.plant.kind)
     .filter((control) => control.setBy === 'anyone' && control.id in unit.plant.start)
     .map((control) => ({target: `plant.${control.id}`, part: 'plant', control}));
-  return [...parts, ...plant];
+  // a loose joint may make when the sheet metal about it shakes
+  const covers = unit.enclosures
+    .filter(({cover}) => cover)
+    .map(({id, title}): PlacedControl => ({
+      target: `${id}.tap`,
+      part: id,
+      control: {id: 'tap', title: `Tap the ${inSentence(title)}`, type: 'press', initial: ''},
+    }));
+  return [...parts, ...covers, ...plant];
 }
 
 /** Why this control cannot be set to this value, in a sentence; undefined when it can. */

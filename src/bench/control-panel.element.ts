@@ -67,8 +67,13 @@ export class ControlPanel extends LitElement {
     const onThermostat = new Set(thermostats.map((part) => part.id));
     const isolating = view.controls.filter((each) => each.control.isolates);
     const conditions = view.controls.filter((each) => each.part === 'plant');
+    const taps = view.controls.filter((each) => each.control.id === 'tap');
     const others = view.controls.filter(
-      (each) => !each.control.isolates && each.part !== 'plant' && !onThermostat.has(each.part),
+      (each) =>
+        each.control.id !== 'tap' &&
+        !each.control.isolates &&
+        each.part !== 'plant' &&
+        !onThermostat.has(each.part),
     );
     return html`
       ${thermostats.map((part) => {
@@ -86,6 +91,11 @@ export class ControlPanel extends LitElement {
       ${
         others.length > 0
           ? this.section('Switches', html`${others.map((each) => this.field(each, unit))}`)
+          : nothing
+      }
+      ${
+        taps.length > 0
+          ? this.section('Tap a panel', html`${taps.map((each) => this.field(each, unit))}`)
           : nothing
       }
       ${this.section(
@@ -174,7 +184,8 @@ export class ControlPanel extends LitElement {
 function titleOf(unit: Unit, view: ControlView): string {
   const part = unit.parts.find((each) => each.id === view.part);
   const several = (part?.controls.length ?? 0) > 1;
-  return `${part?.title ?? view.control.title} ${view.part}${several ? `: ${view.control.title}` : ''}`;
+  if (!part) return view.control.title;
+  return `${part.title} ${view.part}${several ? `: ${view.control.title}` : ''}`;
 }
 
 declare global {

@@ -1,9 +1,10 @@
 import type {Part, Unit} from '../content/unit.ts';
+import {touchVolts} from './live.ts';
 import type {OperatingUnit} from '../sequences/operating-unit.ts';
 
 /** What a customer could tell of one thing: an area of the house, and how it is. */
 export interface Notice {
-  /** `outdoor`, `indoor`, `thermostat`, `breaker`, `noise`, `lamp`, `air`. */
+  /** `outdoor`, `indoor`, `thermostat`, `breaker`, `metal`, `noise`, `lamp`, `air`. */
   readonly about: string;
   /** How it is, to compare with a healthy unit. */
   readonly is: string;
@@ -38,6 +39,15 @@ export function customerNotices(operating: OperatingUnit): Notice[] {
     is: tripped ? 'tripped' : 'on',
     ...(tripped ? {says: 'A breaker in the panel has tripped.'} : {}),
   });
+  // metal that somebody leans on: felt from some tens of volts (common practice, no source)
+  const tingles = unit.enclosures.some(
+    ({cabinet}) => cabinet !== undefined && touchVolts(operating, cabinet) > 30,
+  );
+  notices.push({
+    about: 'metal',
+    is: tingles ? 'tingles' : 'none',
+    ...(tingles ? {says: 'Somebody got a shock from the metal of the unit.'} : {}),
+  });
   const chatters = outside.some((seen) => seen.is === 'chattering');
   notices.push({
     about: 'noise',
@@ -53,7 +63,11 @@ export function supplyAirDegF(operating: OperatingUnit): number | undefined {
 }
 
 function motor(unit: Unit, drives: string): Part | undefined {
-  return unit.parts.find((part) => (part.data as {drives?: string} | undefined)?.drives === drives);
+  return unit.parts.find(
+    (part) =>
+      (part.data as {drives?: string} | undefined)?.drives === drives ||
+      (drives === 'blower' && part.kind === 'ecm-blower'),
+  );
 }
 
 function outdoor(compressor: string, fan: string): Notice {

@@ -30,8 +30,11 @@ export function breachesBefore(action: Action, standing: Standing): Breach[] {
       return readingBreaches(action.red, action.black, standing);
     case 'discharge':
       return dischargeBreaches(action.from, action.to, standing);
+    case 'open-cover':
+      return touching(action.enclosure, standing);
     case 'lift':
       return [
+        ...touching(enclosureOfEnd(action.end, standing), standing),
         ...lifting(action.end, standing),
         ...chargedTerminal(standing.reach.end(action.end)!.terminal, standing),
       ];
@@ -43,6 +46,33 @@ export function breachesBefore(action: Action, standing: Standing): Breach[] {
       return [];
   }
 }
+
+/**
+ * Hands on sheet metal that is live, without having tested it to earth since power was last moved. A cabinet whose
+ * equipment ground is broken floats at whatever touches it, and no breaker trips.
+ */
+function touching(enclosure: string, {unit, operating, log, isolatedSince}: Standing): Breach[] {
+  const found = unit.enclosures.find(({id}) => id === enclosure);
+  if (found?.cabinet === undefined) return [];
+  const {cabinet} = found;
+  const volts = touchVolts(operating, cabinet);
+  if (volts < dangerousVolts) return [];
+  const tested = log
+    .slice(isolatedSince)
+    .some((entry) => entry.red === cabinet || entry.black === cabinet);
+  return [
+    {
+      id: `live-metal:${enclosure}`,
+      severity: 'danger',
+      text: tested
+        ? `You put your hands on the metal of the ${inSentence(found.title)}, which you had found at ${Math.round(volts)} V to earth. Isolate it first.`
+        : `You touched the metal of the ${inSentence(found.title)} without testing it: it stands at ${Math.round(volts)} V to earth. Test metal to a known earth before you lay a hand on it.`,
+    },
+  ];
+}
+
+const enclosureOfEnd = (end: string, {unit, reach}: Standing): string =>
+  unit.parts.find(({id}) => id === partOf(reach.end(end)!.terminal))?.enclosure ?? '';
 
 /** What has become unsafe by the action, judged just after it. */
 export function breachesAfter(action: Action, standing: Standing): Breach[] {

@@ -12,6 +12,8 @@ import {wireOhms} from './wire-resistance.ts';
 export interface Alterations {
   /** Wire ends lifted off their terminal: `W12.from`, `W12.to`. A lifted end is a node of that name. */
   readonly lifted: readonly string[];
+  /** Wire ends that land on another terminal than the unit file says. */
+  readonly moved?: readonly {readonly end: string; readonly terminal: string}[];
   /** Jumper leads between two placed terminals (or lifted ends). */
   readonly jumpers: readonly (readonly [string, string])[];
   /** Changes and extra paths of the faults present. */
@@ -50,8 +52,12 @@ export const buildNetwork: BuildNetwork = (unit, alterations) => {
   requireNames('wire end', lifted, () =>
     unit.wires.flatMap((wire) => [`${wire.id}.from`, `${wire.id}.to`]),
   );
-  const endOf = (wire: Wire, end: 'from' | 'to'): string =>
-    lifted.has(`${wire.id}.${end}`) ? `${wire.id}.${end}` : wire[end];
+  const moved = new Map((alterations.moved ?? []).map(({end, terminal}) => [end, terminal]));
+  requireNames('terminal', moved.values(), () => nodes);
+  const endOf = (wire: Wire, end: 'from' | 'to'): string => {
+    const name = `${wire.id}.${end}`;
+    return lifted.has(name) ? name : (moved.get(name) ?? wire[end]);
+  };
   for (const end of lifted) nodes.add(end);
 
   let elements: Element[] = unit.parts.flatMap((part) => [...part.elements]);

@@ -12,5 +12,6 @@ export function alterationsOf(
     jumpers,
     changes: faults.flatMap((fault) => fault.changes),
     paths: faults.flatMap((fault) => fault.paths),
+    moved: faults.flatMap((fault) => fault.moves ?? []),
   };
 }

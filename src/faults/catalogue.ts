@@ -1,15 +1,24 @@
 import type {Unit} from '../content/unit.ts';
 import type {Fault} from './fault.ts';
+import {intermittents} from './intermittents.ts';
+import {liveMetal, miswirings} from './miswiring.ts';
 import {partFaults} from './part-faults.ts';
 import {plantFaults} from './plant-faults.ts';
 import {wireFaults} from './wire-faults.ts';
 
 /**
  * Every single fault that a unit can have, enumerated from its wires, parts and plant: wires in file order,
- * then parts in file order, then the plant. Ids are stable as long as the unit's own ids are.
+ * then parts in file order, then the plant, then miswirings, live metal and loose joints. Ids are stable as long as the unit's own ids are.
  */
 export function catalogue(unit: Unit): Fault[] {
-  return [...wireFaults(unit), ...partFaults(unit), ...plantFaults(unit)];
+  return [
+    ...wireFaults(unit),
+    ...partFaults(unit),
+    ...plantFaults(unit),
+    ...miswirings(unit),
+    ...liveMetal(unit),
+    ...intermittents(unit),
+  ];
 }
 
 /** Finds faults by id. Throws an Error naming the first id that the unit does not have. */

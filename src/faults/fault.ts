@@ -7,6 +7,23 @@ export type FaultSite =
   | {readonly on: 'wires'; readonly wires: readonly [string, string]}
   | {readonly on: 'plant'};
 
+/** A joint that makes and breaks, and what makes it do so. */
+export interface Intermittent {
+  /** Wires or elements that are open while it is broken. */
+  readonly elements: readonly string[];
+  readonly by:
+    | {readonly is: 'time'; readonly soundSeconds: number; readonly brokenSeconds: number}
+    /** Broken from one value of the plant on, made again below another. */
+    | {
+        readonly is: 'heat';
+        readonly value: string;
+        readonly breaksAt: number;
+        readonly makesAt: number;
+      }
+    /** Broken until somebody taps the cover of that enclosure, then made for a while. */
+    | {readonly is: 'vibration'; readonly enclosure: string; readonly holdsSeconds: number};
+}
+
 /** A named change to a unit. Enumerated from the unit, never typed by hand. */
 export interface Fault {
   /** `W12:open`, `K1:coil-open`, `W12~W13:short`, `plant:charge-lost`. */
@@ -27,6 +44,10 @@ export interface Fault {
   }[];
   /** Changed machine behaviour: part id to settings. */
   readonly behaviour: Readonly<Record<string, Readonly<Record<string, string | number | boolean>>>>;
+  /** Wire ends that were landed on another terminal: a wrong tap, two wires swapped. */
+  readonly moves?: readonly {readonly end: string; readonly terminal: string}[];
+  /** Broken at times only; the fault changes nothing else. */
+  readonly intermittent?: Intermittent;
   /** Plant values that the fault fixes (`chargeFraction: 0.1`). */
   readonly plant: Readonly<Record<string, number>>;
   /** Field frequency weight, a wire open = 1. Common practice, no source. */

@@ -17,6 +17,12 @@ const section = (id: string, a: string, b: string, value: number): Element => ({
 function sectionModes(element: string, name: string): FaultMode[] {
   return [
     {id: `${element}-open`, name: `${name} open`, changes: [{element, open: true}], weight: 2},
+    {
+      id: `${element}-wrong`,
+      name: `${name} of the wrong value fitted, half as many µF again`,
+      changes: [{element, scale: 1.5}],
+      weight: 0.5,
+    },
     {id: `${element}-weak`, name: `${name} weak`, changes: [{element, scale: 0.55}], weight: 3},
     {
       id: `${element}-shorted`,

@@ -1,3 +1,5 @@
+import {jointWatch} from './loose-joint.ts';
+import type {PlantWatch} from './part-behaviour.ts';
 import type {Works} from './works.ts';
 
 /** The next thing that time will bring, and how to let it happen. */
@@ -26,15 +28,22 @@ export function nextDue(works: Works): Due | undefined {
       works.course = works.course.arrive(works.atMs);
     };
   }
-  for (const {watches} of works.operated())
-    for (const {value, setPoint, on} of watches) {
-      const crossesAtMs = works.course.reachesAtMs(value, setPoint, on, works.atMs);
-      if (crossesAtMs !== undefined && crossesAtMs < atMs) {
-        atMs = crossesAtMs;
-        // the part that waits for it sees it when the unit settles
-        fire = nothing;
-      }
+  const waitFor = ({value, setPoint, on}: PlantWatch): void => {
+    const crossesAtMs = works.course.reachesAtMs(value, setPoint, on, works.atMs);
+    if (crossesAtMs === undefined || crossesAtMs >= atMs) return;
+    atMs = crossesAtMs;
+    // what waits for it sees it when the unit settles
+    fire = nothing;
+  };
+  for (const {watches} of works.operated()) for (const watch of watches) waitFor(watch);
+  for (const joint of works.joints) {
+    const watch = jointWatch(joint);
+    if (watch) waitFor(watch);
+    if (joint.dueAtMs !== undefined && joint.dueAtMs < atMs) {
+      atMs = joint.dueAtMs;
+      fire = nothing;
     }
+  }
   return atMs === Infinity ? undefined : {atMs, fire};
 }
 

@@ -23,11 +23,12 @@ export function operateUnit(unit: Unit, faults: readonly Fault[]): OperatingUnit
     timeMs: 0,
     parts,
     plant,
-    controls: new Map(
-      unit.parts.flatMap((part) =>
+    controls: new Map([
+      ...unit.parts.flatMap((part) =>
         part.controls.map((control) => [`${part.id}.${control.id}`, control.initial] as const),
       ),
-    ),
+      ...unit.enclosures.filter(({cover}) => cover).map(({id}) => [`${id}.tap`, ''] as const),
+    ]),
     lifted: [],
     jumpers: [],
     wired: wire(unit, alterationsOf(faults, [], [])),

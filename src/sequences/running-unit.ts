@@ -75,7 +75,9 @@ export class RunningUnit implements OperatingUnit {
 
   set(target: string, value: string | number): void {
     const [owner, name] = split(target);
-    if (owner === 'plant') {
+    if (name === 'tap' && this.controls.has(target)) {
+      this.works.tap(owner);
+    } else if (owner === 'plant') {
       if (!this.works.course.names.includes(name)) throw this.wrongTarget(target);
       const control = plantControls(this.unit.plant.kind).find(({id}) => id === name);
       const now = Number(setControl(target, control ?? anyNumber, value));
@@ -298,6 +300,7 @@ export class RunningUnit implements OperatingUnit {
       lifted: this.lifted,
       jumpers: this.jumpers,
       wired: this.works.network.wired,
+      joints: this.works.joints,
       settling: this.last,
       meterLeads: this.leads,
       charge: this.charge,

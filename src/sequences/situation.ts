@@ -5,6 +5,7 @@ import type {MotorOverload} from '../parts/motor-overload.ts';
 import {isMotor} from '../parts/motor-windings.ts';
 import type {Plant} from '../plant/plant.ts';
 import type {WiredNetwork} from './live-network.ts';
+import type {LooseJoint} from './loose-joint.ts';
 import {passivePart, type PassivePart} from './machines/passive-parts.ts';
 import {behaviours} from './behaviours.ts';
 import type {OperatedPart} from './operated-part.ts';
@@ -23,6 +24,8 @@ export interface Situation {
   readonly lifted: readonly string[];
   readonly jumpers: readonly (readonly [string, string])[];
   readonly wired: WiredNetwork;
+  /** Joints that make and break; those of the faults as they begin, when none are given. */
+  readonly joints?: readonly LooseJoint[];
   /** A meter's leads left lying on two points. */
   readonly meterLeads?: Across | undefined;
   /** Charge on capacitors; none at the start. */

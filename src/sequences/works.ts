@@ -5,6 +5,7 @@ import type {AnyMotor} from '../parts/motor-windings.ts';
 import type {Plant} from '../plant/plant.ts';
 import {LiveNetwork, type WiredNetwork} from './live-network.ts';
 import type {Look} from './look.ts';
+import {jointAt, looseJoints, tapped, type LooseJoint} from './loose-joint.ts';
 import {overloadAmps, speedOf} from './machines/motor.machine.ts';
 import {balancedSpeed} from './motor-balance.ts';
 import {after, sameStates, stateValue, type OperatedPart} from './operated-part.ts';
@@ -36,15 +37,17 @@ export class Works implements Settleable, Look {
   readonly facts: UnitFacts;
   private readonly parts: OperatedPart[];
   private behaviours: Situation['faults'];
+  private loose: readonly LooseJoint[];
   private live: LiveNetwork;
   private states: ElementStates = {};
   /** The states gathered are behind the parts'. */
   private stale = true;
 
-  constructor({unit, faults, parts, plant, timeMs, wired}: Situation) {
+  constructor({unit, faults, parts, plant, timeMs, wired, joints}: Situation) {
     this.facts = unitFacts(unit);
     this.behaviours = faults.filter((fault) => Object.keys(fault.behaviour).length > 0);
     this.parts = [...parts];
+    this.loose = joints ?? looseJoints(faults);
     this.course = plant;
     this.atMs = timeMs;
     this.live = new LiveNetwork(wired);
@@ -94,9 +97,10 @@ export class Works implements Settleable, Look {
     return found;
   }
 
-  /** The faults that changed behaviours are repaired. */
+  /** The faults that changed behaviours and loosened joints are repaired. */
   healBehaviour(): void {
     this.behaviours = [];
+    this.loose = [];
   }
 
   // ── parts and network ──
@@ -152,6 +156,17 @@ export class Works implements Settleable, Look {
     this.changes++;
   }
 
+  /** Joints that make and break, as they are now. */
+  get joints(): readonly LooseJoint[] {
+    return this.loose;
+  }
+
+  /** Somebody taps the cover of an enclosure. */
+  tap(enclosure: string): void {
+    this.loose = this.loose.map((joint) => tapped(joint, enclosure, this.atMs));
+    this.changed();
+  }
+
   /** Gathers the states of all parts, sensors at their present temperature included. */
   private gather(): void {
     if (!this.stale) return;
@@ -163,12 +178,16 @@ export class Works implements Settleable, Look {
       const [id, now] = state((name) => this.plant(name));
       states[id] = now;
     }
+    for (const {broken, elements} of this.loose)
+      if (broken) for (const id of elements) states[id] = {...states[id], open: true};
     this.states = states;
     this.live.enter(states);
   }
 
   /** Lets everything that is quick happen, then tells the plant what runs now. */
   settle(): Settling {
+    if (this.loose.length > 0)
+      this.loose = this.loose.map((joint) => jointAt(joint, this.atMs, (name) => this.plant(name)));
     // sensors have followed the plant since the last time
     this.changed();
     const settling = settle(this);

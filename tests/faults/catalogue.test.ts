@@ -26,9 +26,14 @@ describe.each(shippedUnitIds())('the catalogue of %s', (id) => {
   });
 
   test('changes something with every fault', () => {
-    for (const {id: fault, changes, paths, behaviour, plant} of faults) {
+    for (const {id: fault, changes, paths, behaviour, plant, moves, intermittent} of faults) {
       const touched =
-        changes.length + paths.length + Object.keys(behaviour).length + Object.keys(plant).length;
+        changes.length +
+        paths.length +
+        Object.keys(behaviour).length +
+        Object.keys(plant).length +
+        (moves?.length ?? 0) +
+        (intermittent?.elements.length ?? 0);
       expect(touched, fault).toBeGreaterThan(0);
     }
   });
