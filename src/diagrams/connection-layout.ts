@@ -82,6 +82,7 @@ export async function searchLayout(
   const tried: {plan: LanePlan; estimate: number; seed: number}[] = [];
   if (present) {
     keep('as it was', placed(present, seed));
+    keep('polished', polish(present, 2 * budget.trials, seed));
     tried.push({plan: present, estimate: new LaneCost(present).total(), seed});
   }
   const ways = budget.arrangements > 0 ? arrangements(unit, seed, budget.arrangements) : [];

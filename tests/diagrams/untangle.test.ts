@@ -16,7 +16,7 @@ import {LaneCost} from '../../src/diagrams/lane-cost.ts';
 import {changePlan} from '../../src/diagrams/lane-moves.ts';
 import {placeLanes} from '../../src/diagrams/lane-placement.ts';
 import type {LanePlan} from '../../src/diagrams/lane-plan.ts';
-import {planOf} from '../../src/diagrams/lane-start.ts';
+import {planOf, planOfFile} from '../../src/diagrams/lane-start.ts';
 import {toLayoutFile} from '../../src/diagrams/layout-file.ts';
 import {untangle} from '../../src/diagrams/untangle.ts';
 import {seededRandom} from '../../src/parts/seeded-random.ts';
@@ -91,6 +91,22 @@ describe('a plan without coordinates', () => {
     expect(quality).toMatchObject({overlaps: 0, through: 0});
     expect(quality.crossings).toBeLessThan(crossings);
     plan.restore(kept);
+  });
+});
+
+describe('a layout file', () => {
+  test('gives back the plan that it was placed from', async () => {
+    const {plan} = await start;
+    const placement = placeLanes(plan, 12)!;
+    const decisions = {
+      seed: 1,
+      columns: Object.fromEntries(plan.parts.map(({id}, i) => [id, plan.column[i]!])),
+      parts: Object.fromEntries(plan.parts.map(({id}, i) => [id, plan.decisions[i]!])),
+    };
+    const again = planOfFile(unit, toLayoutFile(unit, {decisions, placement}));
+    expect(again.layers).toEqual(plan.layers);
+    expect(again.column).toEqual(plan.column);
+    expect([...again.endY]).toEqual([...plan.endY]);
   });
 });
 
