@@ -11,7 +11,10 @@ export type BusMessage =
   | {readonly is: 'desk'; readonly class: string; readonly student?: string}
   | {readonly is: 'note'; readonly class: string; readonly student?: string; readonly id: string}
   | {readonly is: 'poll'; readonly class: string; readonly id: string}
-  /** A device has joined on this process as this student: any other socket of the student gives way. */
+  /**
+   * A device has joined on this process as this student: any other socket of the student gives way. The socket is empty
+   * while the device has its token and has not connected yet.
+   */
   | {
       readonly is: 'joined';
       readonly class: string;

@@ -8,7 +8,8 @@ export class Presence {
     bus.subscribe((message) => {
       if (message.is === 'joined') {
         // the newer device takes over, so there is never more than one for long
-        this.sockets.set(message.student, new Set([message.socket]));
+        if (message.socket === '') this.sockets.delete(message.student);
+        else this.sockets.set(message.student, new Set([message.socket]));
       } else if (message.is === 'left') {
         const open = this.sockets.get(message.student);
         open?.delete(message.socket);
