@@ -24,7 +24,3 @@ export function resultOf(work: HookupWork): HookupResult {
     occasions: occasionsOfHookup({task, counts, firstFindings, safety}),
   };
 }
-
-/** The occasions of a result as the mastery of skills takes them. @param day the page's own count of days */
-export const onDay = ({occasions}: Pick<HookupResult, 'occasions'>, day: number): Occasion[] =>
-  occasions.map((each) => ({...each, day}));

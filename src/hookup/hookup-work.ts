@@ -236,7 +236,7 @@ export class HookupWork {
     if ('refused' in result) return result;
     if (action.do === 'meter') this.function = action.function;
     else if (action.do === 'read') this.countReading(action, atMinutes);
-    else if (action.do === 'set' && this.closesPower(action)) this.countPower(action, atMinutes);
+    else if (this.closesPower(action)) this.countPower(action, atMinutes);
     for (const breach of bench.view().safety.slice(known)) {
       this.breaches.push(breach);
       this.tell(atMinutes, 'safety', breach.text, breach.severity);
@@ -276,7 +276,9 @@ export class HookupWork {
   }
 
   /** Whether an action closes a breaker or disconnect. */
-  private closesPower({target, value}: Action & {do: 'set'}): boolean {
+  closesPower(action: Action): action is Action & {do: 'set'} {
+    if (action.do !== 'set') return false;
+    const {target, value} = action;
     const [part, control] = target.split('.');
     const isolates = this.task.parts
       .find(({id}) => id === part)

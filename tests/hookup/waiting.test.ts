@@ -69,6 +69,7 @@ describe('state machines on a clock do what the checker says', () => {
     const report = checkHookup(task, task.answer);
     const operating = operateWaiting(hookedUnit(task, task.answer));
     for (const {kind, id: part} of task.parts) {
+      if (kind === 'disconnect') operating.set(`${part}.position`, 'closed');
       if (kind === 'breaker') operating.set(`${part}.position`, 'on');
       if (kind === 'toggle-switch') operating.set(`${part}.position`, 'on');
     }

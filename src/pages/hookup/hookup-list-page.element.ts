@@ -103,7 +103,7 @@ export class HookupListPage extends LitElement {
                   <button
                     type="button"
                     class="plain"
-                    aria-label="Remove ${task.title}"
+                    aria-label="Remove from this device: ${task.title}"
                     @click=${() => this.forget(task.id)}
                   >
                     Remove from this device

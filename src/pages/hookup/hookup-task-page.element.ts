@@ -24,6 +24,9 @@ import {knownTask, type KnownTask} from './known-tasks.ts';
 import {renderRules} from './task-rules.ts';
 import {WorkKeeper} from './work-keeper.ts';
 
+/** What passes between closing a breaker and looking up. */
+const handSeconds = 2;
+
 /** One wiring task: board, the ladder of what was wired, power, and the verdict. */
 @customElement('rb-hookup-task-page')
 export class HookupTaskPage extends LitElement {
@@ -291,6 +294,9 @@ export class HookupTaskPage extends LitElement {
   private act(action: Action): void {
     const {refused} = this.do({do: 'act', action});
     if (refused !== undefined) this.refusal = {action, sentence: refused};
+    // the clock stands while a person works, but what a short blows it blows before they can take the hand away
+    else if (this.keeper!.work.closesPower(action))
+      this.do({do: 'act', action: {do: 'wait', seconds: handSeconds}});
   }
 
   private showFinding(finding: Finding | undefined): void {
