@@ -1,6 +1,7 @@
 import {LitElement, html, nothing} from 'lit';
 import {customElement, property, state} from 'lit/decorators.js';
 import {guard} from 'lit/directives/guard.js';
+import {keyed} from 'lit/directives/keyed.js';
 import {onStoreState, openAttempts} from '../../store/attempts.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import {appStyles} from './app.styles.ts';
@@ -104,7 +105,7 @@ export class RbApp extends LitElement {
     }
     // a page is made anew for each address, never handed another one's data
     return this.page
-      ? guard([this.page], () => this.page?.render())
+      ? guard([this.page], () => keyed(this.page, this.page?.render()))
       : html`<p class="loading" role="status">Fetching the sheet…</p>`;
   }
 

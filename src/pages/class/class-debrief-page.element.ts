@@ -56,7 +56,8 @@ export class ClassDebriefPage extends InstructorPage {
       }
 
       .note + .row,
-      .lead + :is(.note, .row) {
+      .lead + :is(.note, .row),
+      .row + .note {
         margin-top: var(--space-3);
       }
 
@@ -135,14 +136,16 @@ export class ClassDebriefPage extends InstructorPage {
       <p class="lead">
         ${set.counts.finished} of ${set.counts.students} finished. ${rulesOf(set)}.
       </p>
-      ${set.state === 'open' ? html`<p class="note caution no-print"><strong>Still open.</strong>What is hidden stands on this page: mind who can see it.</p>` : nothing}
+      ${set.state === 'open' && calls.length ? html`<p class="note caution no-print"><strong>Still open.</strong>What is hidden stands on this page: mind who can see it.</p>` : nothing}
       <p class="row no-print">
         <button class="button" @click=${() => print()}>Print</button>
       </p>
       ${
         calls.length
           ? calls.map((call, index) => this.renderCall(call, index))
-          : html`<p class="note"><strong>Nothing to talk over yet.</strong>Nobody has begun.</p>`
+          : html`<p class="note">
+              ${set.kind === 'hookup' ? html`<strong>A wiring task hides nothing.</strong>How each student wired stands in the records.` : html`<strong>Nothing to talk over yet.</strong>Nobody has begun.`}
+            </p>`
       }
       ${this.renderSafety(safety, calls.length)}
     `;

@@ -46,10 +46,17 @@ export class SeatPage extends LitElement {
         font-size: var(--text-l);
       }
 
-      rb-line-notice,
+      rb-line-notice {
+        display: block;
+      }
+
       rb-student-poll {
         display: block;
-        margin-bottom: var(--space-4);
+        margin: var(--space-4) 0;
+      }
+
+      .told {
+        margin-top: var(--space-5);
       }
 
       .told li {

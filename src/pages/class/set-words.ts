@@ -27,7 +27,7 @@ export function rulesOf(set: WorkSet): string {
     ...(set.difficulty ? [set.difficulty] : []),
     ...(set.allowed ? [`may hide: ${set.allowed.join(', ')}`] : []),
     set.limitMinutes ? `${set.limitMinutes} min` : 'no time limit',
-    set.coach ? 'coach allowed' : 'no coach',
+    ...(set.kind === 'hookup' ? [] : [set.coach ? 'coach allowed' : 'no coach']),
     ...(set.debriefWhen === 'closed' ? ['debrief when closed'] : []),
   ];
   return rules.filter(Boolean).join(' · ');
