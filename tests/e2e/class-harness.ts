@@ -2,10 +2,12 @@ import {mkdtemp, rm} from 'node:fs/promises';
 import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import type {FastifyInstance} from 'fastify';
+import puppeteer, {type Browser, type Page} from 'puppeteer-core';
 import {createApp} from '../../src/server/app.ts';
 import {openSchool, type School} from '../../src/server/class/school.ts';
 import {openFileDatabase} from '../../src/server/data/school-database.ts';
-import {startHarness, type Harness} from './harness.ts';
+import {findChromium} from '../chromium.ts';
+import {show, startHarness, type Harness, type Screen} from './harness.ts';
 
 /** The key that the terminal would show at the first start. */
 export const firstStartKey = 'a-key-that-only-the-terminal-shows';
@@ -14,7 +16,14 @@ export const firstStartKey = 'a-key-that-only-the-terminal-shows';
 export interface ClassHarness extends Harness {
   /** Stops the server and starts it again on the same records and the same port. */
   restart(): Promise<void>;
+  /**
+   * Opens a path by a name of the network, over plain http: to the browser no secure context, as for every phone in a
+   * classroom. (`localhost` always is one.)
+   */
+  openOnNetwork(path: string, screen: Screen): Promise<Page>;
 }
+
+const networkName = 'class-server.test';
 
 export async function startClassHarness(): Promise<ClassHarness> {
   const folder = await mkdtemp(join(tmpdir(), 'rungbench-class-'));
@@ -26,6 +35,7 @@ export async function startClassHarness(): Promise<ClassHarness> {
     app = await createApp(dist, school);
     return app;
   };
+  const phones: Browser[] = [];
   const harness = await startHarness((built) => {
     dist = built;
     return serve();
@@ -40,7 +50,23 @@ export async function startClassHarness(): Promise<ClassHarness> {
       school.addresses.push(harness.address);
       await app.listen({port: Number(new URL(harness.address).port), host: '127.0.0.1'});
     },
+    async openOnNetwork(path, screen) {
+      const chromium = await findChromium();
+      const browser = await puppeteer.launch({
+        executablePath: chromium.executablePath,
+        args: [...chromium.args, `--host-resolver-rules=MAP ${networkName} 127.0.0.1`],
+        env: chromium.env,
+        headless: 'shell',
+      });
+      phones.push(browser);
+      const page = await browser.newPage();
+      await show(page, screen);
+      const {port} = new URL(harness.address);
+      await page.goto(`http://${networkName}:${port}/${path}`, {waitUntil: 'load'});
+      return page;
+    },
     async close() {
+      await Promise.all(phones.map((browser) => browser.close()));
       await app.close();
       await harness.close();
       await school.close();

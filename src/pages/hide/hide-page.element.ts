@@ -218,7 +218,7 @@ export class RbHidePage extends LitElement {
     return html`<rb-class-handover
       .unitId=${unit.id}
       .faults=${this.chosen}
-      .complaint=${this.written ? this.complaint : ''}
+      .complaint=${this.complaint}
       ?waiting=${!this.chosen.length}
     ></rb-class-handover>`;
   }
