@@ -8,13 +8,23 @@ import {xapiStatements, type RecordedAttempt} from '../../classroom/xapi-stateme
 import {catalogue} from '../../faults/catalogue.ts';
 import type {ClassRow, StudentRow} from '../data/class-records.ts';
 import type {AssignmentRow, SetRow} from '../data/work-records.ts';
-import type {Judged} from './judging.ts';
+import {judge, type Judged} from './judging.ts';
 import {publicAddress} from './join-url.ts';
 import {Refusal} from './refusal.ts';
 import type {School} from './school.ts';
-import {shownSet} from './work-sets.ts';
+import {isFinished, shownSet} from './work-sets.ts';
+
+/** Judges what is over and was not judged: the server was stopped in between, say. */
+async function judgeWhatIsOver(school: School, rows: readonly AssignmentRow[]): Promise<void> {
+  const over = rows.filter(
+    (row) => row.kind === 'call' && isFinished(row) && (row.judged === null || row.points === null),
+  );
+  // one after another in the thread anyway; what cannot be judged stays without points
+  await Promise.all(over.map(({id}) => judge(school, id).catch(() => undefined)));
+}
 
 export async function gradebookOf(school: School, classId: string): Promise<Gradebook> {
+  await judgeWhatIsOver(school, await school.work.ofClass(classId));
   const [roster, sets, rows] = await Promise.all([
     school.classes.roster(classId),
     school.work.sets(classId),
@@ -228,6 +238,7 @@ export async function sendStatements(
 }
 
 export async function debriefOfSet(school: School, set: SetRow): Promise<ClassDebrief> {
+  await judgeWhatIsOver(school, await school.work.ofSet(set.id));
   const [roster, rows] = await Promise.all([
     school.classes.roster(set.class),
     school.work.ofSet(set.id),

@@ -204,7 +204,8 @@ export class StudentSocket {
     bus.publish({is: 'moved', class: row.class, student: row.student, assignment});
     if (action.do === 'name' || action.do === 'give-up') {
       this.open.delete(assignment);
-      void judge(this.school, assignment);
+      // whoever asks for the debrief or the gradebook asks again
+      void judge(this.school, assignment).catch(() => undefined);
       await this.sendDesk();
     }
   }

@@ -76,8 +76,14 @@ export class PostgresBus implements LiveBus {
   }
 
   private hear(payload: string | undefined): void {
-    const {from, message} = JSON.parse(payload ?? '{}') as {from?: string; message?: BusMessage};
-    if (from === this.own || !message) return;
-    for (const hear of this.ears) hear(message);
+    let told: {from?: string; message?: BusMessage};
+    try {
+      told = JSON.parse(payload ?? '{}') as typeof told;
+    } catch {
+      // somebody else uses the channel's name
+      return;
+    }
+    if (told.from === this.own || !told.message) return;
+    for (const hear of this.ears) hear(told.message);
   }
 }

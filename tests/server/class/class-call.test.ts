@@ -2,6 +2,8 @@ import {afterAll, beforeAll, expect, test} from 'vitest';
 import {applyAnswer} from '../../../src/classroom/protocol/apply-answer.ts';
 import type {ClassDetail} from '../../../src/classroom/protocol/rest.ts';
 import type {WorkSet} from '../../../src/classroom/protocol/work-set.ts';
+import {join} from 'node:path';
+import {backUp, restore} from '../../../src/server/data/backup.ts';
 import {ClassAtWork} from './class-at-work.ts';
 
 let at: ClassAtWork;
@@ -56,4 +58,21 @@ test('a student joins with code and name, reads, and finds everything again afte
 test('the instructor sees the set begun', async () => {
   const [shown] = await at.get<WorkSet[]>('GET', `/classes/${period.id}/sets`);
   expect(shown).toMatchObject({id: set.id, counts: {students: 3, begun: 1, finished: 0}});
+});
+
+test('a backup restored in mid-lesson: the device finds its call as the backup knows it, and goes on', async () => {
+  const ben = await at.join(period, 'Ben');
+  const call = (await ben.desk()).items[0].assignment;
+  await ben.open(call);
+  await ben.act(call, 1, {do: 'note', text: 'Before the backup.'});
+  const file = join(at.folder, 'lesson.backup');
+  await backUp(at.school.database, file);
+  for (const number of [2, 3]) await ben.act(call, number, {do: 'note', text: 'After it.'});
+  await restore(at.school.database, file);
+  const answer = await ben.act(call, 4, {do: 'note', text: 'Too far on.'});
+  expect(answer).toMatchObject({is: 'opened', last: 1});
+  expect(await ben.act(call, 2, {do: 'note', text: 'Again.'})).toMatchObject({
+    is: 'done',
+    number: 2,
+  });
 });
