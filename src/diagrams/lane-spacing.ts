@@ -9,7 +9,7 @@ export const LANE_PITCH = 8;
 /** Between the upright stretches of two wires. */
 export const TRACK_PITCH = 7.5;
 /** Between an upright stretch and a part. */
-export const TRACK_GAP = 9;
+export const TRACK_GAP = 8;
 /** Between two columns of parts with nothing upright between them. */
 export const LEAST_CHANNEL = 22;
 /** From an enclosure's edge to its parts; at the top stands its title. */
