@@ -63,7 +63,7 @@ export function plantDrive(
   const blown = feelers.moduleBlowers.map((part) => round(0.92 * ecmSpeedOf(operated(part).state)));
   const [first = 0, second = 0] = speeds('compressor');
   const watts = (heaters: readonly string[]): number =>
-    heaters.reduce((sum, id) => sum + Math.round(solution.voltAmperes(`${id}.element`).re), 0);
+    heaters.reduce((sum, id) => sum + Math.round(solution.roughWatts(`${id}.element`)), 0);
   return {
     compressor: Math.max(0, first),
     secondCompressor: Math.max(0, second),

@@ -63,7 +63,7 @@ function moveContacts(unit: Settleable, loose: Set<number>, startRound: number):
     for (const [index, event] of now) unit.send(index, event);
     moves.push(now.map(([index]) => index));
 
-    const signature = JSON.stringify(unit.operated().map(stateValue));
+    const signature = signatureOf(unit);
     const first = seen.get(signature);
     seen.set(signature, moves.length);
     if (first === undefined) continue;
@@ -73,6 +73,16 @@ function moveContacts(unit: Settleable, loose: Set<number>, startRound: number):
     seen = new Map();
     moves = [];
   }
+}
+
+/** The states of all parts as one text, to know a state again. */
+function signatureOf(unit: Settleable): string {
+  let text = '';
+  for (const part of unit.operated()) {
+    const value = stateValue(part);
+    text += typeof value === 'string' ? `${value}|` : `${JSON.stringify(value)}|`;
+  }
+  return text;
 }
 
 function wants(unit: Settleable, loose: ReadonlySet<number>): (readonly [number, MachineEvent])[] {

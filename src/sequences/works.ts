@@ -77,7 +77,7 @@ export class Works implements Settleable, Look {
   }
 
   amps(element: string): number {
-    const {re, im} = this.network.ac.amps(element);
+    const {re, im} = this.network.ac.roughAmps(element);
     return Math.hypot(re, im);
   }
 
@@ -231,7 +231,7 @@ export class Works implements Settleable, Look {
     const {plan, network} = this.live.wired;
     const {motor} = plan.motors.find((each) => each.motor.id === id)!;
     const {model} = motor;
-    const amps = this.network.ac.motorAmps(id);
+    const amps = this.network.ac.roughMotorAmps(id);
     if (amps.reduce((sum, {re, im}) => sum + Math.hypot(re, im), 0) < idleShare * ratedAmps)
       return 0;
     const hertz = network.frequencyHz;
