@@ -122,7 +122,13 @@ export class BenchDesk extends LitElement {
             </button>`
           : nothing
       }
-      <div class="panel" role="tabpanel" id="panel" aria-labelledby="tab-${this.panel}">
+      <div
+        class="panel"
+        role="tabpanel"
+        id="panel"
+        aria-labelledby="tab-${this.panel}"
+        tabindex=${this.panel === 'log' ? 0 : nothing}
+      >
         ${this.panelContent(unit, view)}
       </div>
     </div>`;
