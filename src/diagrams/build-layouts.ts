@@ -1,8 +1,8 @@
 /**
  * Lays out the connection drawings of the shipped units and writes content/layouts/<unit>.json.
- * `npm run layout`, or `npm run layout -- split-heat-pump 20` for one unit with 20 % of the effort, 0 to place the present
- * plan again; a third word
- * is the seed of the search. A layout that is there and fits its unit is gone on from: the result is never worse.
+ * `npm run layout` for all; `npm run layout -- split-heat-pump 20 7` for one unit with 20 % of the effort and 7 as the
+ * seed of the search. 1 improves what is there, 0 only places it again. A layout that is there and fits its unit is gone
+ * on from, so the result is never worse. LAYOUTS in the environment names another folder, for trials.
  */
 import {existsSync, mkdirSync, readFileSync, writeFileSync} from 'node:fs';
 import {pathToFileURL} from 'node:url';
