@@ -60,6 +60,24 @@ test('the instructor sees the set begun', async () => {
   expect(shown).toMatchObject({id: set.id, counts: {students: 3, begun: 1, finished: 0}});
 });
 
+test('when time is up nothing is measured any more, but the fault can still be named', async () => {
+  const chi = await at.join(period, 'Chi');
+  const call = (await chi.desk()).items[0].assignment;
+  await chi.open(call);
+  await at.school.work.change(call, {opened_at: at.school.clock.now() - 120_000});
+  const told = chi.next((answer) => answer.is === 'desk');
+  await at.get('PATCH', `/sets/${set.id}`, {limitMinutes: 1});
+  await told;
+  const [red, black] = at.school.content.unit('practice-panel').circuits[0].rails;
+  expect(await chi.act(call, 1, {do: 'read', red, black})).toMatchObject({
+    is: 'refused',
+    sentence: expect.stringMatching(/Time is up/),
+  });
+  expect(await chi.act(call, 1, {do: 'name', fault: 'W8:open', evidence: []})).toMatchObject({
+    is: 'done',
+  });
+});
+
 test('a backup restored in mid-lesson: the device finds its call as the backup knows it, and goes on', async () => {
   const ben = await at.join(period, 'Ben');
   const call = (await ben.desk()).items[0].assignment;
