@@ -167,7 +167,7 @@ export class ClassCallPage extends LitElement {
                   ><b>${note.kind === 'hint' ? 'Hint for all:' : 'From your instructor:'}</b>
                   ${note.text}</span
                 >
-                <button class="button small" @click=${() => this.putAway(note.id)}>Read</button>`
+                <button class="button small" @click=${() => this.putAway(note.id)}>Got it</button>`
             : nothing
         }
       </div>
