@@ -270,7 +270,7 @@ export class HookupWork {
     this.tell(
       atMinutes,
       'power',
-      `${doneText(action, this.unit)}${why ? `: ${why.cause}` : ''}${this.hasRead ? '' : ' No ohms were read before.'}`,
+      `${doneText(action, this.unit)}${why ? `: ${why.cause}` : '.'}${this.hasRead ? '' : ' No ohms were read before.'}`,
       unsafe ? 'danger' : this.hasRead ? 'good' : 'caution',
     );
   }

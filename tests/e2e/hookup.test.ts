@@ -228,7 +228,7 @@ test('the wired board goes on the bench without power, is read dead, energised, 
   await student.sees('Lamp LT1 is dark', 'rb-observations, .observations, li');
   await student.press('Ohms', 'button');
   await readAcross(student, 'LT1.1', 'LT1.2', '200');
-  await student.sees('1 readings on the dead circuit', '.grade');
+  await student.sees('10 of 10', '.grade');
   await student.press('Unit', '[role=tab]');
   // both the switch and the breaker can be put on: the breaker is the one that isolates
   await student.pressOn('[role=group][aria-label*=CB1] [data-value=on]');

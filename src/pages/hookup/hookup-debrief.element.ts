@@ -116,13 +116,12 @@ export class HookupDebrief extends LitElement {
       <p class="advice">${this.advice}</p>
       ${
         result.occasions.length > 0
-          ? html`<p class="small quiet">Skills that it showed, or not yet:</p>
+          ? html`<p class="small quiet">What it showed of your skills:</p>
               <ul class="skills small">
                 ${result.occasions.map(
                   ({skill, right}) =>
                     html`<li class=${right ? 'good' : 'danger'}>
-                      ${right ? '✓' : '✗'} ${skills.find(({id}) => id === skill)?.title}
-                      <span class="sr-only">${right ? 'shown' : 'not yet'}</span>
+                      ${skills.find(({id}) => id === skill)?.title}: ${right ? 'shown' : 'not yet'}
                     </li>`,
                 )}
               </ul>`
@@ -186,7 +185,7 @@ function rowsOf({
     ],
     [
       'Continuity before power',
-      `${counts.deadReadings} readings on the dead circuit${counts.unreadEnergisings > 0 ? `; energised without one ${times(counts.unreadEnergisings)}` : ''}`,
+      `${counts.deadReadings} ${counts.deadReadings === 1 ? 'reading' : 'readings'} on the dead circuit${counts.unreadEnergisings > 0 ? `; energised without one ${times(counts.unreadEnergisings)}` : ''}`,
       grade.continuity,
       hookupPoints.continuity,
     ],

@@ -52,7 +52,7 @@ export class HookupFindings extends LitElement {
         !this.plain
           ? html`<button
               type="button"
-              class="plain"
+              class="plain no-print"
               aria-pressed=${isShown ? 'true' : 'false'}
               @click=${() =>
                 this.dispatchEvent(

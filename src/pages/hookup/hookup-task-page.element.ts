@@ -97,7 +97,7 @@ export class HookupTaskPage extends LitElement {
           ></rb-unit-diagram>
         </div>
       </section>
-      <section class="section" aria-labelledby="power">
+      <section class="section no-print" aria-labelledby="power">
         <span class="no" aria-hidden="true">3</span>
         <div class="body">${this.renderPower(work)}</div>
       </section>
@@ -142,7 +142,7 @@ export class HookupTaskPage extends LitElement {
         @redo-asked=${this.redo}
         @take-asked=${() => this.chosen && this.take(this.chosen)}
       ></rb-hookup-tools>
-      <p class="hint" role="status">${this.said || this.hint()}</p>
+      <p class="hint no-print" role="status">${this.said || this.hint()}</p>
       <rb-hookup-board
         .task=${work.task}
         .wires=${work.wires}

@@ -36,6 +36,14 @@ export class HookupWireList extends LitElement {
         width: auto;
         max-width: 11rem;
       }
+      @media print {
+        td select {
+          appearance: none;
+          border: 0;
+          padding: 0;
+          background: none;
+        }
+      }
       .wide {
         overflow-x: auto;
       }
@@ -62,6 +70,16 @@ export class HookupWireList extends LitElement {
 
   @state() private from = '';
   @state() private to = '';
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('beforeprint', this.unfold);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('beforeprint', this.unfold);
+  }
 
   override render() {
     return html`<details>
@@ -114,6 +132,12 @@ export class HookupWireList extends LitElement {
       </div>
     </details>`;
   }
+
+  /** On paper the list cannot be opened. */
+  private readonly unfold = (): void => {
+    const details = this.renderRoot.querySelector('details');
+    if (details) details.open = true;
+  };
 
   private end(wire: HookupWire, end: 'from' | 'to') {
     return this.select(
