@@ -13,7 +13,7 @@ import type {MeterDisplay} from '../meter/meter.ts';
 import {blowsFuse, readMeter, watched, type Placement} from '../meter/read-meter.ts';
 import type {OperatingUnit} from '../sequences/operating-unit.ts';
 import type {MeterView} from './bench-view.ts';
-import {layLeads, readWithLeads} from './lay-leads.ts';
+import {layLeads, readInSeries, readWithLeads} from './lay-leads.ts';
 
 /** A recording meter takes a reading this often, and at most so many in one wait; what switches it sees besides. */
 const samplingMs = 100;
@@ -93,14 +93,13 @@ export class MeterInHand {
     // a fuse that blows at this reading was whole when it began
     const {condition} = this;
     const reaches = conducts(condition, fn);
-    let sound = readMeter(fn, operating, {red, black}, this.calibration);
+    const sound =
+      reaches && fn === 'dc-microamps'
+        ? readInSeries(operating, red, black, this.calibration)
+        : readMeter(fn, operating, {red, black}, this.calibration);
     if (!reaches) operating.disconnectMeter();
     else if (sound.fuseBlew) this.blow();
-    else {
-      layLeads(operating, fn, red, black);
-      // in series the meter has just closed the circuit that it reads
-      if (fn === 'dc-microamps') sound = readMeter(fn, operating, {red, black}, this.calibration);
-    }
+    else layLeads(operating, fn, red, black);
     const display = asShownBy(condition, fn, watched(fn, operating, {red, black}, sound));
     if (reaches) readWithLeads(operating, fn, red, black);
     return this.show(display);

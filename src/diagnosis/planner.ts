@@ -85,7 +85,9 @@ export class Planner {
       this.worked.forEach((each) => this.finish(each));
       proposals = this.rank(this.worked);
     }
-    if (proposals.length === 0) proposals = this.rank(this.liftings());
+    // the other end only where the first tells nothing: what hangs on it may still be joined to what was lifted before
+    for (const end of ['from', 'to'] as const)
+      if (proposals.length === 0) proposals = this.rank(this.liftings(end));
     return proposals.slice(0, most);
   }
 
@@ -97,8 +99,8 @@ export class Planner {
     return first;
   }
 
-  /** Locked out, with each wire lifted in turn at which one of the few suspects left sits. */
-  private liftings(): Worked[] {
+  /** Locked out, with one end lifted of each wire in turn at which one of the few suspects left sits. */
+  private liftings(side: 'from' | 'to'): Worked[] {
     const {conditions, hypotheses, unit} = this.suspects;
     if (hypotheses.length < 2 || hypotheses.length > mostToLiftFor) return [];
     const base = conditions.isolated
@@ -109,15 +111,16 @@ export class Planner {
       hypotheses.flatMap(({faults}) => faults),
     ).slice(0, mostWiresToLift);
     return wires
-      .filter(({id}) => !conditions.lifted.has(`${id}.from`))
-      .map(({id}) => {
-        const lift: Action = {do: 'lift', end: `${id}.from`};
+      .filter(({id}) => !conditions.lifted.has(`${id}.${side}`))
+      .map((wire) => {
+        const {id, [side]: terminal} = wire;
+        const lift: Action = {do: 'lift', end: `${id}.${side}`};
         const covers = conditions
           .coversFor([lift.end])
           .map((enclosure): Action => ({do: 'open-cover', enclosure}));
         const worked = this.fresh({
-          id: `${base.id}:${id}`,
-          title: `${base.title}, with wire ${id} lifted`,
+          id: `${base.id}:${lift.end}`,
+          title: `${base.title}, with wire ${id} lifted at ${terminal}`,
           actions: [...base.actions, ...covers, lift],
           minutes: [...covers, lift].reduce((sum, each) => sum + actionCost(each), base.minutes),
           isolated: true,

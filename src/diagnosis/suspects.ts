@@ -1,6 +1,6 @@
 import type {Action} from '../bench/actions.ts';
 import type {LogEntry} from '../bench/bench-view.ts';
-import {layLeads, readWithLeads} from '../bench/lay-leads.ts';
+import {layLeads, readInSeries, readWithLeads} from '../bench/lay-leads.ts';
 import type {Unit} from '../content/unit.ts';
 import {differ} from '../meter/accuracy.ts';
 import type {MeterDisplay} from '../meter/meter.ts';
@@ -151,6 +151,7 @@ export class Suspects {
    *   until the leads are proved; see {@link MeterTrust}
    */
   read(fn: MeterFunction, at: Placement, display: MeterDisplay, toProve = false): Elimination {
+    const reaches = this.trust.closesGap;
     const displays = this.displays(fn, at);
     const groups = outcomeGroups(
       fn,
@@ -173,24 +174,33 @@ export class Suspects {
       ({hypothesis}) => !proved.has(hypothesis.id),
       gainBits(groups.map((group) => group.weights)),
     );
-    if ('red' in at) this.leadsOn(fn, at.red, at.black, display);
+    if ('red' in at) this.leadsOn(fn, at.red, at.black, reaches);
     return result;
   }
 
-  /** The leads stay where they are on the suspects' units as well: on microamps they are a part of the circuit. */
-  private leadsOn(fn: MeterFunction, red: string, black: string, display: MeterDisplay): void {
-    const lies = fn !== 'dc-microamps' || (this.trust.closesGap && !display.fuseBlew);
-    if (!lies) {
+  /**
+   * The leads stay where they are on the suspects' units as well: on microamps they are a part of the circuit.
+   *
+   * @param reaches the meter's fuse was whole when the leads were put down
+   */
+  private leadsOn(fn: MeterFunction, red: string, black: string, reaches: boolean): void {
+    const inSeries = fn === 'dc-microamps';
+    if (inSeries && !reaches) {
       this.takeLeadsOff();
       return;
     }
-    this.leadsLie = fn === 'dc-microamps' ? 'in-series' : 'across';
+    this.leadsLie = inSeries ? 'in-series' : 'across';
     // in series they close a circuit, so what was worked out before is out of date
-    if (fn === 'dc-microamps') this.changed++;
+    if (inSeries) this.changed++;
     for (const {operating} of this.kept) {
-      layLeads(operating, fn, red, black);
+      if (inSeries) readInSeries(operating, red, black);
+      else layLeads(operating, fn, red, black);
       readWithLeads(operating, fn, red, black);
     }
+    if (this.trust.closesGap) return;
+    // the fuse opened at this reading, on the student's meter
+    for (const {operating} of this.kept) operating.disconnectMeter();
+    this.leadsLie = 'no';
   }
 
   private takeLeadsOff(): void {
@@ -202,19 +212,22 @@ export class Suspects {
 
   /** What the meter would show on each suspect now, in the order of {@link hypotheses}. */
   displays(fn: MeterFunction, at: Placement): MeterDisplay[] {
-    return this.kept.map(({operating}) => readMeter(fn, operating, at));
+    const inSeries = fn === 'dc-microamps' && 'red' in at && this.trust.closesGap;
+    return this.kept.map(({operating}) =>
+      inSeries ? readInSeries(operating.fork(), at.red, at.black) : readMeter(fn, operating, at),
+    );
   }
 
   /** Follows a whole step of an attempt: the action and the line that it left in the field log. */
   step(action: Action, entry: LogEntry | undefined, sees: readonly Observation[]): Elimination {
     if (entry?.kind === 'reading' && entry.display && entry.function)
       return this.read(entry.function, placementOf(entry), entry.display, entry.toProve);
-    const told = this.do(action, sees);
-    if (entry?.fuseBlew) {
-      this.trust.fuseBlew();
-      this.takeLeadsOff();
-    }
-    return told;
+    if (!entry?.fuseBlew) return this.do(action, sees);
+    // what was done put a source across the microamps leads: the circuit is seen once the fuse has opened it again
+    this.do(action);
+    this.trust.fuseBlew();
+    this.takeLeadsOff();
+    return this.see(sees);
   }
 
   private eliminate(stays: (kept: Kept) => boolean, expected: number): Elimination {
