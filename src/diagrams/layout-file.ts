@@ -1,5 +1,5 @@
 import type {Unit} from '../content/unit.ts';
-import type {ConnectionLayout} from './connection-layout.ts';
+import type {Decisions, Placement} from './connection-graph.ts';
 import type {PartDecision, Side} from './part-geometry.ts';
 import {isStrip} from './terminal-groups.ts';
 import type {Box, Point} from './drawing.ts';
@@ -48,7 +48,7 @@ const numbers = ({x, y, width, height}: Box): BoxNumbers => [x, y, width, height
 /** A search's result as a file. */
 export function toLayoutFile(
   unit: Unit,
-  {decisions, placement}: Pick<ConnectionLayout, 'decisions' | 'placement'>,
+  {decisions, placement}: {readonly decisions: Decisions; readonly placement: Placement},
 ): LayoutFile {
   return {
     unit: unit.id,
