@@ -52,7 +52,8 @@ export class Observations extends LitElement {
         div {
           grid-template-columns: minmax(0, 1fr);
           padding: var(--space-1) var(--space-3);
-          max-block-size: 3.2rem;
+          /* two whole lines; the rest is scrolled to */
+          max-block-size: calc(2 * 1.4em + 2 * var(--space-1));
           overflow-y: auto;
           font-size: var(--text-xs);
         }

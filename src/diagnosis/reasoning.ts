@@ -7,6 +7,7 @@ import type {Fault} from '../faults/fault.ts';
 import {expectationHolds} from './expectation.ts';
 import {gradeOf, type Grade} from './grade.ts';
 import {hintPoints} from './hint-points.ts';
+import {hypothesesOf} from './hypotheses.ts';
 import {lookAlike} from './look-alike.ts';
 import type {Occasion} from './mastery.ts';
 import {occasionsOf} from './occasions.ts';
@@ -15,6 +16,7 @@ import {Planner} from './planner.ts';
 import {practiceAdvice} from './practice-advice.ts';
 import {proofOf, type Proof} from './proof.ts';
 import {proposalText} from './proposal-text.ts';
+import {restingUnit} from './replayed-unit.ts';
 import {shortestRoute, type Route} from './shortest-route.ts';
 import {Suspects} from './suspects.ts';
 
@@ -79,14 +81,17 @@ export interface Reasoning {
  * Replays an attempt beside its suspects and judges every step of it.
  *
  * @param knownRoute the planner's way to the same faults, where it has been worked out before
+ * @param tell hears what share of the work is done, 0 to 1, as it goes on
  * @throws Error where an action cannot be done again, or where nothing has been named and the search is still on
  */
 export function reasoningOf(
   setup: BenchSetup,
   actions: readonly Action[],
   knownRoute?: Route,
+  tell: (share: number) => void = () => undefined,
 ): Reasoning {
   const bench = new Bench(setup);
+  bringToRest(setup.unit, (share) => tell(restShare * share));
   const suspects = new Suspects(setup.unit);
   const planner = new Planner(suspects);
   const {unit, faults} = setup;
@@ -100,6 +105,7 @@ export function reasoningOf(
   let minutes = 0;
   for (const [i, action] of actions.entries()) {
     if (action.do === 'clear') break;
+    tell(restShare + callShare * (i / actions.length));
     const best = action.do === 'read' || action.do === 'clamp' ? planner.bestNow() : undefined;
     const result = bench.act(action);
     if ('refused' in result)
@@ -143,7 +149,13 @@ export function reasoningOf(
   }
   if (bench.view().stage === 'working')
     throw new Error('The search is still on; name the fault or give up before it is judged.');
-  const route = knownRoute ?? shortestRoute(unit, faults, complaintOf(unit, faults).sequence);
+  const route =
+    knownRoute ??
+    routeTo(setup, (left) => {
+      // each reading halves what is left, more or less
+      const found = 1 - Math.log2(Math.max(1, left)) / Math.log2(suspectsAtStart);
+      tell(restShare + callShare + (1 - restShare - callShare) * Math.max(0, found));
+    });
   const safety = bench.view().safety;
   const grade = gradeOf({
     namings: namings.map(({right: isRight, proof, dollars}) => ({
@@ -193,6 +205,25 @@ export function reasoningOf(
     safety,
   });
   return {...report, occasions, practise: practiceAdvice({...report, safety})};
+}
+
+/** The planner's way, from what the customer would say of the hidden faults on. */
+function routeTo({unit, faults}: BenchSetup, tell: (left: number) => void): Route {
+  const {sequence, afterSeconds} = complaintOf(unit, faults);
+  return shortestRoute(unit, faults, sequence, tell, afterSeconds);
+}
+
+/** Shares of the work, as measured on the heat pump: bringing every suspect's unit to rest takes the most. */
+const restShare = 0.6;
+const callShare = 0.2;
+
+/** Brings every suspect's unit to rest, once for each unit; what stands at rest already costs nothing. */
+function bringToRest(unit: BenchSetup['unit'], tell: (share: number) => void): void {
+  const hypotheses = hypothesesOf(unit);
+  for (const [i, {faults}] of hypotheses.entries()) {
+    restingUnit(unit, faults);
+    tell((i + 1) / hypotheses.length);
+  }
 }
 
 const counted = (told: {

@@ -29,8 +29,16 @@ const fewSuspects = 40;
  * with the greatest expected gain per minute. Only what a person can see, hear and read is used.
  *
  * @param sequence mode that the complaint is about; absent = the planner begins with the unit at rest
+ * @param tell hears how many suspects are left after each step
+ * @param afterSeconds how long the unit runs before what the customer complains of is noticed
  */
-export function shortestRoute(unit: Unit, faults: readonly Fault[], sequence?: string): Route {
+export function shortestRoute(
+  unit: Unit,
+  faults: readonly Fault[],
+  sequence?: string,
+  tell: (left: number) => void = () => undefined,
+  afterSeconds = 0,
+): Route {
   const bench = new Bench({unit, faults, complaint: '', seed: 0});
   const suspects = new Suspects(unit);
   const planner = new Planner(suspects);
@@ -41,6 +49,7 @@ export function shortestRoute(unit: Unit, faults: readonly Fault[], sequence?: s
       throw new Error(`The planner's ${action.do} was refused: ${result.refused}`);
     const {entry} = result;
     suspects.step(action, entry, bench.operating.observations());
+    tell(suspects.count);
     if (entry?.kind === 'reading') readings += 1;
     return entry?.display ? `${entry.display.text} ${entry.display.unit}` : '';
   };
@@ -48,6 +57,7 @@ export function shortestRoute(unit: Unit, faults: readonly Fault[], sequence?: s
   if (mode) {
     for (const {target, value} of mode.set) act({do: 'set', target, value});
     act({do: 'wait', seconds: mode.waitSeconds});
+    if (afterSeconds) act({do: 'wait', seconds: afterSeconds});
   }
   const steps: Route['steps'][number][] = [];
   while (readings < mostReadings && suspects.count > 1) {

@@ -34,15 +34,15 @@ const screenThings = `(() => {
   return found;
 })()`;
 
-for (const [name, hash, words] of [
-  ['the debrief', '', 'Given up'],
-  ['the history', '#/history', 'Given up'],
-  ['the sheet of a unit', '#/unit/practice-panel', 'Nameplate'],
+for (const [name, hash, where, words] of [
+  ['the debrief', '', 'h1', 'Given up'],
+  ['the history', '#/history', '.result', 'Given up'],
+  ['the sheet of a unit', '#/unit/practice-panel', 'h2', 'Nameplate'],
 ] as const) {
   test(`${name} prints as ink on white paper, without what a screen needs`, async () => {
     const {page} = student;
     if (hash) await page.goto(new URL(hash, harness.address).href);
-    await student.sees(words, 'h1, h2, .result');
+    await student.sees(words, where);
     await page.emulateMediaType('print');
     expect(
       await page.evaluate(() =>

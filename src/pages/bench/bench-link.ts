@@ -35,8 +35,12 @@ export interface BenchLink {
   catalogue(): Promise<readonly CatalogueLine[]>;
   /** Rejects while nothing has been named or given up. */
   debrief(): Promise<Debrief>;
-  /** How the call was reasoned; takes longer than the debrief. Absent where the other side does not work it out. */
-  reasoning?(): Promise<Reasoning>;
+  /**
+   * How the call was reasoned; takes longer than the debrief. Absent where the other side does not work it out.
+   *
+   * @param tell hears what share is worked out, 0 to 1
+   */
+  reasoning?(tell?: (share: number) => void): Promise<Reasoning>;
   /** Puts a coach at the call that is open. Absent where nobody may be asked. */
   coach?(): CoachLink;
   close(): void;

@@ -9,7 +9,7 @@ import {catalogue} from '../../faults/catalogue.ts';
 import {operateUnit} from '../../sequences/operate-unit.ts';
 import type {Observation} from '../../sequences/operating-unit.ts';
 import type {TrailAnswer, TrailRequest} from './coach-messages.ts';
-import type {ReasoningAnswer, ReasoningRequest} from './reasoning-messages.ts';
+import type {ReasoningAnswer, ReasoningProgress, ReasoningRequest} from './reasoning-messages.ts';
 
 /**
  * The side that holds the fault. The seal is opened here and nowhere else; what goes back is the view, which
@@ -52,7 +52,7 @@ function answer(request: Asked): Reply {
     case 'debrief':
       return notYet(bench) ?? {is: 'debrief', debrief: debriefOf(bench)};
     case 'reasoning':
-      return notYet(bench) ?? {is: 'reasoning', reasoning: reasoningOf(bench.setup, bench.actions)};
+      return notYet(bench) ?? {is: 'reasoning', reasoning: reasoned(bench, request.number)};
     case 'trail':
       return {
         is: 'trail',
@@ -61,6 +61,17 @@ function answer(request: Asked): Reply {
           .map((step, at) => ({...step, sees: seen[request.from + at]})),
       };
   }
+}
+
+/** Works it out and says how far it has come, in whole hundredths. */
+function reasoned({setup, actions}: Bench, number: number): ReasoningAnswer['reasoning'] {
+  let told = 0;
+  return reasoningOf(setup, actions, undefined, (share) => {
+    const hundredths = Math.floor(share * 100);
+    if (hundredths <= told) return;
+    told = hundredths;
+    postMessage({number, is: 'progress', share: hundredths / 100} satisfies ReasoningProgress);
+  });
 }
 
 /** What may be seen; that one of two faults is still hidden is told once the other has been named. */

@@ -49,7 +49,21 @@ export class DebriefPage extends LitElement {
         margin: 0;
         font-size: var(--text-xl);
       }
+      .reasoning {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: var(--space-2) var(--space-3);
+        padding-block: var(--space-4);
+      }
+      progress {
+        flex: 1 1 8rem;
+        max-inline-size: 20rem;
+        block-size: 0.75rem;
+        accent-color: var(--accent);
+      }
       @media print {
+        .reasoning,
         nav {
           display: none;
         }
@@ -68,6 +82,8 @@ export class DebriefPage extends LitElement {
   @state() private view?: BenchView;
   @state() private debrief?: Debrief;
   @state() private reasoning?: Reasoning | 'working' | 'failed';
+  /** Share of the reasoning that is worked out. */
+  @state() private reasoned = 0;
   @state() private quoted = false;
   @state() private unitId = '';
 
@@ -107,7 +123,7 @@ export class DebriefPage extends LitElement {
         .log=${view.log}
         .complaint=${this.quoted ? view.complaint : ''}
       ></rb-debrief-sheet>
-      ${this.reasoned(view)}
+      ${this.howReasoned(view)}
       <nav aria-label="After the debrief">
         ${
           view.stage === 'cleared'
@@ -135,12 +151,16 @@ export class DebriefPage extends LitElement {
   }
 
   /** Every suspect is led through the same actions, which takes a while: it comes when it is ready. */
-  private reasoned(view: BenchView) {
+  private howReasoned(view: BenchView) {
     const {reasoning} = this;
     if (reasoning === undefined) return nothing;
     if (reasoning === 'working') {
-      return html`<p role="status">
-        Working out how the call was reasoned: every suspect is led through what you did.
+      return html`<p class="reasoning">
+        <label for="reasoned"
+          >Working out how the call was reasoned: every suspect is led through what you did.</label
+        >
+        <progress id="reasoned" max="1" .value=${this.reasoned}></progress>
+        <span class="mono" aria-hidden="true">${Math.round(this.reasoned * 100)} %</span>
       </p>`;
     }
     if (reasoning === 'failed') {
@@ -153,7 +173,7 @@ export class DebriefPage extends LitElement {
     if (!this.link?.reasoning) return;
     this.reasoning = 'working';
     try {
-      const reasoning = await this.link.reasoning();
+      const reasoning = await this.link.reasoning((share) => (this.reasoned = share));
       this.reasoning = reasoning;
       await this.keep(reasoning);
     } catch {

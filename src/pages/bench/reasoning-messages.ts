@@ -6,6 +6,14 @@ export interface ReasoningRequest {
   readonly ask: 'reasoning';
 }
 
+/** How much of it is worked out; the answer itself comes later under the same number. */
+export interface ReasoningProgress {
+  readonly number: number;
+  readonly is: 'progress';
+  /** 0 to 1. */
+  readonly share: number;
+}
+
 export interface ReasoningAnswer {
   readonly number: number;
   readonly is: 'reasoning';

@@ -6,7 +6,7 @@ import type {Debrief} from '../../bench/debrief.ts';
 import type {Unit} from '../../content/unit.ts';
 import type {Reasoning} from '../../diagnosis/reasoning.ts';
 import type {TrailAnswer, TrailRequest} from './coach-messages.ts';
-import type {ReasoningAnswer, ReasoningRequest} from './reasoning-messages.ts';
+import type {ReasoningAnswer, ReasoningProgress, ReasoningRequest} from './reasoning-messages.ts';
 import type {Answer, BenchLink, CoachLink} from './bench-link.ts';
 import {WorkerCoachLink} from './worker-coach-link.ts';
 
@@ -17,6 +17,8 @@ type Reply<Is extends Heard['is']> = Extract<Heard, {readonly is: Is}>;
 
 interface Waiting {
   resolve(answer: Heard): void;
+  /** Hears what share is done of what takes long. */
+  readonly tell?: (share: number) => void;
   reject(reason: Error): void;
 }
 
@@ -32,7 +34,9 @@ export class WorkerBenchLink implements BenchLink {
 
   constructor() {
     this.worker = new Worker(new URL('./bench.worker.ts', import.meta.url), {type: 'module'});
-    this.worker.addEventListener('message', (event: MessageEvent<Heard>) => this.hear(event.data));
+    this.worker.addEventListener('message', (event: MessageEvent<Heard | ReasoningProgress>) =>
+      this.hear(event.data),
+    );
     this.worker.addEventListener('error', () => this.lose());
   }
 
@@ -60,7 +64,7 @@ export class WorkerBenchLink implements BenchLink {
   }
 
   /** Takes seconds, so a worker of its own does it: the bench goes on answering. */
-  async reasoning(): Promise<Reasoning> {
+  async reasoning(tell?: (share: number) => void): Promise<Reasoning> {
     if (!this.opened) throw new Error('The bench has no call yet.');
     const {unit, record} = this.opened;
     this.second?.close();
@@ -68,7 +72,7 @@ export class WorkerBenchLink implements BenchLink {
     this.second = second;
     try {
       await second.open(unit, {...record, actions: [...record.actions, ...this.done]});
-      return expecting(await second.ask({ask: 'reasoning'}), 'reasoning').reasoning;
+      return expecting(await second.ask({ask: 'reasoning'}, tell), 'reasoning').reasoning;
     } finally {
       second.close();
     }
@@ -88,16 +92,20 @@ export class WorkerBenchLink implements BenchLink {
     this.waiting.clear();
   }
 
-  private ask(question: Question): Promise<Heard> {
+  private ask(question: Question, tell?: (share: number) => void): Promise<Heard> {
     const number = this.asked++;
     return new Promise((resolve, reject) => {
-      this.waiting.set(number, {resolve, reject});
+      this.waiting.set(number, {resolve, reject, tell});
       this.worker.postMessage({...question, number});
     });
   }
 
-  private hear(answer: Heard): void {
+  private hear(answer: Heard | ReasoningProgress): void {
     const waiting = this.waiting.get(answer.number);
+    if (answer.is === 'progress') {
+      waiting?.tell?.(answer.share);
+      return;
+    }
     this.waiting.delete(answer.number);
     if (answer.is === 'error') waiting?.reject(new Error(answer.sentence));
     else waiting?.resolve(answer);
