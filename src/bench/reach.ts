@@ -49,6 +49,8 @@ export class Reach {
       return this.refuseCover(partOf(end.terminal), point, open);
     }
     if (!this.terminals.has(point)) return unknown('terminal', point, this.terminals);
+    // the metal of a box is touched from outside
+    if (this.unit.enclosures.some(({cabinet}) => cabinet === point)) return undefined;
     return this.refuseCover(partOf(point), point, open);
   }
 
