@@ -136,6 +136,7 @@ describe('a student wires a lamp and its switch', () => {
     await student.sees('Wires as a list (4)', 'summary');
     await student.press('Redo');
     await student.sees('Wires as a list (5)', 'summary');
+    await student.find('rb-hookup-task-page[kept]');
     await student.page.reload();
     await student.sees('Wires as a list (5)', 'summary');
     await showBoard(student);
@@ -236,6 +237,7 @@ test('the wired board goes on the bench without power, is read dead, energised, 
   await student.pressOn('[role=group][aria-label*="S1"] [data-value=on]');
   await student.sees('Lamp LT1 is lit', 'rb-observations, .observations, li');
   const glass = await student.text('rb-meter-face');
+  await student.find('rb-hookup-task-page[kept]');
   await student.page.reload();
   await student.find('rb-meter-face');
   await student.sees('Lamp LT1 is lit', 'rb-observations, .observations, li');

@@ -22,6 +22,11 @@ export class HookupHistory extends LitElement {
       h2 {
         margin-top: var(--space-6);
       }
+      @media (min-width: 1001px) {
+        .calls li {
+          grid-template-columns: minmax(0, 1fr) 11rem 5rem 11rem 20rem;
+        }
+      }
     `,
   ];
 

@@ -27,7 +27,10 @@ import {WorkKeeper} from './work-keeper.ts';
 /** What passes between closing a breaker and looking up. */
 const handSeconds = 2;
 
-/** One wiring task: board, the ladder of what was wired, power, and the verdict. */
+/**
+ * One wiring task: board, the ladder of what was wired, power, and the verdict. Has the attribute `kept` while
+ * everything that was done is written down.
+ */
 @customElement('rb-hookup-task-page')
 export class HookupTaskPage extends LitElement {
   static override styles = [sheetStyles, hookupTaskPageStyles];
@@ -251,9 +254,14 @@ export class HookupTaskPage extends LitElement {
     }
     if (!this.keeper!.work.wires.some(({id}) => id === this.chosen)) this.chosen = undefined;
     this.requestUpdate();
-    outcome.kept.catch((error: unknown) => {
-      this.unkept = error instanceof Error ? error.message : String(error);
-    });
+    const {keeper} = this;
+    this.toggleAttribute('kept', false);
+    outcome.kept.then(
+      () => this.toggleAttribute('kept', keeper === this.keeper && keeper!.isKept),
+      (error: unknown) => {
+        this.unkept = error instanceof Error ? error.message : String(error);
+      },
+    );
     return outcome;
   }
 

@@ -20,6 +20,7 @@ export class TaskFileOpener extends LitElement {
     sheetStyles,
     css`
       .drop {
+        margin-top: var(--space-3);
         display: flex;
         flex-wrap: wrap;
         align-items: center;

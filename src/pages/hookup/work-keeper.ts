@@ -74,17 +74,24 @@ export class WorkKeeper {
     if (this.work.deeds.length > 0) await this.write(true);
   }
 
+  /** Writes the work as it stands when its turn comes: deeds done while another write is under way share the next one. */
   private write(closed: boolean): Promise<void> {
-    const row = rowOf({...this.attempt, deeds: this.work.deeds}, this.work, closed);
-    // one after the other, in the order of the deeds
     const next = this.writing
       .catch(() => undefined)
       .then(async () => {
+        const {deeds} = this.work;
+        if (deeds.length === this.keptDeeds && !closed) return;
+        const row = rowOf({...this.attempt, deeds}, this.work, closed);
         await this.store.putHookup(row, this.keptDeeds);
         this.keptDeeds = row.deedCount;
       });
     this.writing = next;
     return next;
+  }
+
+  /** Whether everything that was done is written down. */
+  get isKept(): boolean {
+    return this.work.deeds.length === this.keptDeeds;
   }
 }
 
