@@ -229,7 +229,9 @@ export class RbHomePage extends LitElement {
           </li>`;
         })}
       </ul>
-      <p><a href="#/history">All ${calls.length} calls</a></p>`;
+      <p class="all">
+        <a href="#/history">${calls.length === 1 ? 'The history' : `All ${calls.length} calls`}</a>
+      </p>`;
   }
 
   private async freeRun({id, title}: ListedUnit): Promise<void> {

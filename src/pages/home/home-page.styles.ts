@@ -176,6 +176,12 @@ export const homePageStyles = css`
     }
   }
 
+  /* a button under a text is not a line of it */
+  p + p:has(> .button),
+  .all {
+    margin-top: var(--space-3);
+  }
+
   @media (max-width: 720px) {
     .unit {
       grid-template-columns: minmax(0, 1fr);
