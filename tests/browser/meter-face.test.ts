@@ -74,4 +74,70 @@ describe('<rb-meter-face>', () => {
     expect(face.renderRoot.querySelector('[data-lead]')).to.equal(null);
     expect(face.renderRoot.textContent).to.contain('W12');
   });
+
+  it('has a key for each of ten functions, and goes from row to row by arrow down', async () => {
+    const face = await fixture<MeterFace>(html`<rb-meter-face></rb-meter-face>`);
+    expect(face.renderRoot.querySelectorAll('[role=radio]')).to.have.length(10);
+    inside(face, '[data-function=dc-volts]').click();
+    await face.updateComplete;
+    inside(face, '[data-function=dc-volts]').focus();
+    const asked = eventFrom<{function: string}>(face, 'function-chosen');
+    await sendKeys({press: 'ArrowDown'});
+    expect(await asked).to.deep.equal({function: 'hertz'});
+  });
+
+  it('states what a reading is worth, and in words what spoils it', async () => {
+    const face = await fixture<MeterFace>(
+      html`<rb-meter-face .display=${volts('24.31')}></rb-meter-face>`,
+    );
+    expect(inside(face, '.remarks').textContent).to.contain('±0.27 V AC');
+    face.display = {text: 'OL', unit: 'µF', overload: true, hazard: true, charged: true};
+    face.function = 'capacitance';
+    await face.updateComplete;
+    expect(inside(face, '.remarks').textContent).to.contain('Charged: discharge first');
+    face.display = {...volts('13.00'), batteryLow: true};
+    await face.updateComplete;
+    expect(inside(face, '.remarks').textContent).to.contain('Battery low');
+  });
+
+  it('asks to keep the last reading, and to keep nothing when pressed again', async () => {
+    const face = await fixture<MeterFace>(html`<rb-meter-face></rb-meter-face>`);
+    const asked = eventFrom<{keeps: string}>(face, 'keeping-chosen');
+    inside(face, '[data-keeps=last]').click();
+    expect(await asked).to.deep.equal({keeps: 'last'});
+    face.keeps = 'last';
+    await face.updateComplete;
+    expect(inside(face, '[data-keeps=last]').getAttribute('aria-pressed')).to.equal('true');
+    const again = eventFrom<{keeps: string}>(face, 'keeping-chosen');
+    inside(face, '[data-keeps=last]').click();
+    expect(await again).to.deep.equal({keeps: 'nothing'});
+  });
+
+  it('shows the least and the most that it recorded', async () => {
+    const face = await fixture<MeterFace>(
+      html`<rb-meter-face
+        keeps="extremes"
+        .extremes=${{least: volts('21.30'), most: volts('26.10')}}
+      ></rb-meter-face>`,
+    );
+    expect(inside(face, '.extremes').textContent?.replace(/\s+/g, ' ').trim()).to.equal(
+      'Min 21.30 V AC Max 26.10 V AC',
+    );
+  });
+
+  it('opens the care of the meter, is accessible there, and asks for a new fuse', async () => {
+    const face = await fixture<MeterFace>(
+      html`<rb-meter-face red="C1.1" black="C1.2"></rb-meter-face>`,
+    );
+    inside(face, '.care').click();
+    await face.updateComplete;
+    const care = inside(face, 'rb-meter-care');
+    await expect(face).to.be.accessible();
+    expect(care.shadowRoot!.querySelector('.bleed')!.textContent).to.contain('C1.1, C1.2');
+    const asked = eventFrom<{what: string}>(face, 'renewal-asked');
+    care.shadowRoot!.querySelector<HTMLElement>('[data-renew=fuse]')!.click();
+    expect(await asked).to.deep.equal({what: 'fuse'});
+    await face.updateComplete;
+    expect(face.renderRoot.querySelector('rb-meter-care')).to.equal(null);
+  });
 });
