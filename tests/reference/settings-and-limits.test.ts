@@ -149,7 +149,7 @@ describe('air', () => {
     // a blower at its full speed moves all of the air that the filter lets by
     const drive = {...atRest, airHeatWatts: 10_000, indoorBlower: 0.9};
     const {supplyAirDegF} = electricFurnaceLaw.headings(drive, now);
-    expect(near(supplyAirDegF.target - 70, 22.57, 0.01)).toBe(true);
+    expect(near(supplyAirDegF!.target - 70, 22.57, 0.01)).toBe(true);
   });
 });
 
