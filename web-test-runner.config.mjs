@@ -1,4 +1,5 @@
 import {mkdir, writeFile, readFile} from 'node:fs/promises';
+import {readdirSync} from 'node:fs';
 import {fileURLToPath} from 'node:url';
 import {esbuildPlugin} from '@web/dev-server-esbuild';
 import {defaultReporter} from '@web/test-runner';
@@ -24,8 +25,27 @@ const importsAsVite = {
   },
   transform(context) {
     if (isScriptImport(context, '.json')) return `export default ${context.body};`;
+    if (context.path.endsWith('.ts') && context.body.includes('import.meta.glob'))
+      return context.body.replace(globCall, (_, pattern, options) =>
+        lazyImports(context.path, pattern, options.includes("'?raw'") ? '?raw' : ''),
+      );
   },
 };
+
+/** `import.meta.glob<Type>('folder/*.ending', {…})` */
+const globCall = /import\.meta\.glob(?:<[^>]*>)?\(\s*'([^']+)',\s*\{([^}]*)\},?\s*\)/g;
+
+/** One function for each file of the folder, which imports its default export. */
+function lazyImports(module, pattern, query) {
+  const [folder, ending] = pattern.split('*');
+  const path = fileURLToPath(new URL(`.${module}/../${folder}`, import.meta.url));
+  const files = readdirSync(path).filter((name) => name.endsWith(ending));
+  const entries = files.map(
+    (name) =>
+      `'${folder}${name}': () => import('${folder}${name}${query}').then((it) => it.default)`,
+  );
+  return `({${entries.join(', ')}})`;
+}
 
 function isTextImport(context) {
   return context.URL.searchParams.has('raw') || context.URL.searchParams.has('inline');
