@@ -1,20 +1,17 @@
 import {expect} from '@open-wc/testing';
-import type {Unit} from '../../src/content/unit.ts';
-import type {AttemptRecord} from '../../src/bench/attempt.ts';
 import {SocketBenchLink} from '../../src/pages/bench/socket-bench-link.ts';
 import {StudentLine} from '../../src/pages/class/student-line.ts';
-import {assignment, done, opened, sockets} from './class-socket-stand-in.ts';
+import {assignment, desk, done, opened, sockets} from './class-socket-stand-in.ts';
 import {until} from './desk-in-page.ts';
 
 const token = 'a-token-of-more-than-twenty-letters';
-const nothing = [{} as Unit, {} as AttemptRecord] as const;
 
 async function atTheBench(last = 0) {
   const hand = sockets();
   const line = new StudentLine(token, hand.make);
   const link = new SocketBenchLink(line, assignment);
   hand.newest().welcome();
-  const opening = link.open(...nothing);
+  const opening = link.open();
   hand.newest().answer(opened(last));
   await opening;
   return {hand, line, link};
@@ -130,7 +127,7 @@ describe('a student’s line and the bench on it', () => {
     const line = new StudentLine(token, hand.make);
     const link = new SocketBenchLink(line, assignment, true);
     hand.newest().welcome();
-    const opening = link.open(...nothing);
+    const opening = link.open();
     const hintOwed = {level: 2, text: 'Read at the contactor.'} as const;
     hand.newest().answer({...opened(3), hintOwed});
     expect(hand.newest().last('act')).to.deep.include({
@@ -142,12 +139,27 @@ describe('a student’s line and the bench on it', () => {
     line.close();
   });
 
+  it('knows a call as begun, and its time as running, from when it is opened', async () => {
+    const {hand, line} = await atTheBench();
+    expect(line.timeLeft(assignment)).to.equal(undefined);
+    const [item] = line.desk?.items ?? [];
+    hand.newest().answer({
+      is: 'desk',
+      desk: {...desk, items: [{...item, stage: 'new', limitMinutes: 30}]},
+    });
+    expect(line.desk?.items[0].stage).to.equal('new');
+    hand.newest().answer({...opened(0), leftMs: 1_800_000});
+    expect(line.desk?.items[0].stage).to.equal('working');
+    expect(line.timeLeft(assignment)?.leftMs).to.equal(1_800_000);
+    line.close();
+  });
+
   it('tells the server’s reason when a call cannot be opened', async () => {
     const hand = sockets();
     const line = new StudentLine(token, hand.make);
     const link = new SocketBenchLink(line, assignment);
     hand.newest().welcome();
-    const opening = link.open(...nothing);
+    const opening = link.open();
     hand.newest().answer({is: 'refused', assignment, number: 0, sentence: 'The set is closed.'});
     let said = '';
     await opening.catch((error: Error) => (said = error.message));

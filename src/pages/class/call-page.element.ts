@@ -157,7 +157,7 @@ export class ClassCallPage extends LitElement {
       <p>
         <a href=${classHref({at: 'seat'})}>Your desk</a>
         <span class="who quiet">${desk.name}, ${desk.className}</span>
-        <rb-time-left .leftMs=${item.leftMs} .since=${line.deskAt}></rb-time-left>
+        <rb-time-left .left=${line.timeLeft(item.assignment)}></rb-time-left>
         ${item.closed ? html`<b>Closed by the instructor</b>` : nothing}
       </p>
       <div role="status" ?hidden=${!note} class="told">

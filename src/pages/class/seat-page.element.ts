@@ -9,7 +9,7 @@ import './ended-line.element.ts';
 import {leaveSeat} from './kept-seat.ts';
 import './line-notice.element.ts';
 import {LineWatch} from './line-watch.ts';
-import {hangUp} from './student-line.ts';
+import {hangUp, type StudentLine} from './student-line.ts';
 import './student-poll.element.ts';
 import './time-left.element.ts';
 
@@ -98,14 +98,14 @@ export class SeatPage extends LitElement {
       <rb-line-notice .state=${line.state}></rb-line-notice>
       ${
         desk
-          ? this.renderDesk(desk, line.deskAt)
+          ? this.renderDesk(desk, line)
           : html`<h1 tabindex="-1">Your class</h1>
               <p class="quiet" role="status">Taking your seat…</p>`
       }
     `;
   }
 
-  private renderDesk(desk: Desk, since: number) {
+  private renderDesk(desk: Desk, line: StudentLine) {
     const {name, className, items, poll, notes} = desk;
     return html`
       <h1 tabindex="-1">${name}</h1>
@@ -122,7 +122,7 @@ export class SeatPage extends LitElement {
       ${
         items.length
           ? html`<ul class="lines items" aria-label="What there is to do">
-              ${items.map((item) => this.renderItem(item, since))}
+              ${items.map((item) => this.renderItem(item, line))}
             </ul>`
           : html`<p class="note" role="status">
               <strong>Nothing to do yet.</strong>It appears here as soon as your instructor gives
@@ -152,8 +152,9 @@ export class SeatPage extends LitElement {
     `;
   }
 
-  private renderItem(item: DeskItem, since: number) {
-    const {title, complaint, stage, closed, limitMinutes, leftMs, forName, kind} = item;
+  private renderItem(item: DeskItem, line: StudentLine) {
+    const left = line.timeLeft(item.assignment);
+    const {title, complaint, stage, closed, limitMinutes, forName, kind} = item;
     return html`<li>
       <div class="what">
         <b>${kind === 'hide' && forName ? `Hide a fault for ${forName}` : title}</b>
@@ -162,12 +163,12 @@ export class SeatPage extends LitElement {
           ${[
             kind === 'hide' ? title : '',
             closed && stage !== 'done' ? 'Closed' : stageWords[stage],
-            limitMinutes && leftMs === undefined ? `${limitMinutes} min` : '',
+            limitMinutes && !left ? `${limitMinutes} min` : '',
             item.coach ? 'coach allowed' : '',
           ]
             .filter(Boolean)
             .join(' · ')}
-          ${leftMs === undefined ? nothing : html`· <rb-time-left .leftMs=${leftMs} .since=${since}></rb-time-left>`}
+          ${left ? html`· <rb-time-left .left=${left}></rb-time-left>` : nothing}
         </span>
       </div>
       ${this.renderAction(item)}

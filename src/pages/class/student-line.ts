@@ -31,6 +31,12 @@ interface Waiting {
   reject(reason: Error): void;
 }
 
+/** Milliseconds left at a moment of `performance.now()`. */
+export interface TimeLeft {
+  readonly leftMs: number;
+  readonly since: number;
+}
+
 /** Questions that change nothing over there may be asked again after a lost line. */
 const harmless: readonly string[] = ['catalogue', 'debrief', 'reasoning', 'choices'];
 
@@ -44,8 +50,8 @@ export class StudentLine {
   state: LineState = {is: 'joining'};
   /** The desk as last told. */
   desk: Desk | undefined;
-  /** When it was told, as `performance.now()` has it: what the times left count from. */
-  deskAt = 0;
+  /** What is left of each time limit, and when that was told, as `performance.now()` has it. */
+  private readonly limits = new Map<string, TimeLeft>();
   private readonly socket: ClassSocket<StudentRequest, StudentAnswer>;
   private readonly listeners = new Set<(heard: StudentAnswer | {readonly is: 'state'}) => void>();
   private readonly waiting = new Map<number, Waiting>();
@@ -92,6 +98,11 @@ export class StudentLine {
     });
   }
 
+  /** What is left of the time of an assignment; undefined without a limit, or while it is not begun. */
+  timeLeft(assignment: string): TimeLeft | undefined {
+    return this.limits.get(assignment);
+  }
+
   /** An answer is overdue: opens a new line. */
   renew(): void {
     this.socket.renew();
@@ -107,8 +118,12 @@ export class StudentLine {
     switch (answer.is) {
       case 'desk':
         this.desk = answer.desk;
-        this.deskAt = performance.now();
+        this.limits.clear();
+        for (const {assignment, leftMs} of answer.desk.items) this.limit(assignment, leftMs);
         if (this.state.is !== 'joined') this.joined();
+        break;
+      case 'opened':
+        this.begun(answer);
         break;
       case 'poll':
         if (this.desk) this.desk = {...this.desk, poll: answer.poll};
@@ -125,6 +140,22 @@ export class StudentLine {
         break;
     }
     this.tell(answer);
+  }
+
+  /** Opening a call begins it, and its time limit: the desk is not told anew for that. */
+  private begun({assignment, leftMs}: Extract<StudentAnswer, {is: 'opened'}>): void {
+    this.limit(assignment, leftMs);
+    if (!this.desk) return;
+    const items = this.desk.items.map((item) =>
+      item.assignment === assignment && item.stage === 'new'
+        ? {...item, stage: 'working' as const}
+        : item,
+    );
+    this.desk = {...this.desk, items};
+  }
+
+  private limit(assignment: string, leftMs: number | undefined): void {
+    if (leftMs !== undefined) this.limits.set(assignment, {leftMs, since: performance.now()});
   }
 
   private joined(): void {

@@ -1,5 +1,6 @@
 import {LitElement, css, html, nothing} from 'lit';
 import {customElement, property} from 'lit/decorators.js';
+import type {TimeLeft as Left} from './student-line.ts';
 
 /** From here on the time left is set in the colour of cautions, with a word. */
 const shortMs = 2 * 60_000;
@@ -22,9 +23,7 @@ export class TimeLeft extends LitElement {
     }
   `;
 
-  /** Milliseconds left at the time `since` (of `performance.now()`). */
-  @property({attribute: false}) leftMs: number | undefined;
-  @property({attribute: false}) since = 0;
+  @property({attribute: false}) left: Left | undefined;
 
   private ticking: ReturnType<typeof setInterval> | undefined;
 
@@ -39,8 +38,8 @@ export class TimeLeft extends LitElement {
   }
 
   override render() {
-    if (this.leftMs === undefined) return nothing;
-    const left = Math.max(0, this.leftMs - (performance.now() - this.since));
+    if (!this.left) return nothing;
+    const left = Math.max(0, this.left.leftMs - (performance.now() - this.left.since));
     if (left === 0) return html`<span class="short"><b>Time is up</b></span>`;
     const seconds = Math.ceil(left / 1000);
     const text = `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;

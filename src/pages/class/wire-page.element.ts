@@ -10,6 +10,7 @@ import {classStyles} from './class.styles.ts';
 import './ended-line.element.ts';
 import './line-notice.element.ts';
 import {LineWatch} from './line-watch.ts';
+import type {StudentLine} from './student-line.ts';
 import './time-left.element.ts';
 
 type Wires = Extract<StudentRequest, {readonly is: 'check-hookup'}>['wires'];
@@ -54,7 +55,7 @@ export class WirePage extends LitElement {
     );
     return html`
       <rb-line-notice .state=${line.state}></rb-line-notice>
-      ${item ? this.renderTask(item, line.deskAt) : this.renderWaiting(Boolean(line.desk))}
+      ${item ? this.renderTask(item, line) : this.renderWaiting(Boolean(line.desk))}
     `;
   }
 
@@ -66,11 +67,11 @@ export class WirePage extends LitElement {
           <p class="quiet" role="status">Joining your class…</p>`;
   }
 
-  private renderTask(item: DeskItem, since: number) {
+  private renderTask(item: DeskItem, line: StudentLine) {
     return html`
       <p class="strip small">
         <a href=${classHref({at: 'seat'})}>Your desk</a>
-        <rb-time-left .leftMs=${item.leftMs} .since=${since}></rb-time-left>
+        <rb-time-left .left=${line.timeLeft(item.assignment)}></rb-time-left>
         ${item.closed ? html`<b>Closed by the instructor: checks no longer count</b>` : nothing}
         <span role="status">${this.handed}</span>
       </p>
