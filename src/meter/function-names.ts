@@ -55,7 +55,7 @@ export const functionNames: Readonly<Record<MeterFunction, FunctionName>> = {
     probes: 'leads',
   },
   'dc-microamps': {
-    title: 'Microamps DC, in series',
+    title: 'Microamps DC',
     short: 'µA series',
     baseUnit: 'A',
     written: {unit: 'µA', scale: 1e-6},
