@@ -11,6 +11,8 @@ export interface Complaint {
   readonly silent: boolean;
   /** Sequence of operation in which it is noticed. */
   readonly sequence?: string;
+  /** Where it works at first: how long it has run when it is noticed. */
+  readonly afterSeconds?: number;
 }
 
 const routineCheck =
@@ -48,6 +50,7 @@ export function complaintOf(unit: Unit, faults: readonly Fault[]): Complaint {
     return {
       text: `It starts as it should. After a while: ${late.text}`,
       sequence: late.sequence,
+      afterSeconds: laterSeconds,
       silent: false,
     };
   return {text: routineCheck, silent: true};

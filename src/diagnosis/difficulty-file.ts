@@ -26,7 +26,7 @@ type DifficultyNumbers = readonly [
 ];
 
 /** Raised when the way of working it out changes, so that older files count as stale. */
-export const difficultyVersion = 1;
+export const difficultyVersion = 2;
 
 /** What to do about a file that no longer fits its unit. */
 export const mendDifficulty = 'npm run difficulty';

@@ -40,7 +40,7 @@ export function difficultiesOf(
     }),
   );
   return hypotheses.map(({id, faults}, index): FaultDifficulty => {
-    const {text, silent} = complaints[index];
+    const {text, silent, afterSeconds = 0} = complaints[index];
     const {readings = 0, minutes = 0} = costs.get(id) ?? {};
     return {
       fault: id,
@@ -48,9 +48,9 @@ export function difficultiesOf(
       complaint: text,
       silent,
       readings,
-      minutes: Math.round(minutes * 10) / 10,
+      minutes: Math.round((minutes + afterSeconds / 60) * 10) / 10,
       lookAlikes: silent ? 0 : told.get(text)!.length - 1,
-      difficulty: silent ? 'hard' : levelOf(readings, minutes),
+      difficulty: silent ? 'hard' : levelOf(readings, minutes + afterSeconds / 60),
     };
   });
 }

@@ -81,10 +81,14 @@ export class Planner {
     const [present] = this.worked;
     this.finish(present);
     let proposals = this.rank(this.worked.filter(isReady));
-    if (thorough || proposals.length === 0) {
-      this.worked.forEach((each) => this.finish(each));
-      proposals = this.rank(this.worked);
+    for (const each of this.worked) {
+      // somebody waits: with many suspects the first state that tells anything has to do
+      if (!thorough && proposals.length) break;
+      if (isReady(each)) continue;
+      this.finish(each);
+      if (!thorough) proposals = this.rank([each]);
     }
+    if (thorough) proposals = this.rank(this.worked);
     // the other end only where the first tells nothing: what hangs on it may still be joined to what was lifted before
     for (const end of ['from', 'to'] as const)
       if (proposals.length === 0) proposals = this.rank(this.liftings(end));

@@ -1,7 +1,7 @@
 import {complaintOf} from '../../../src/bench/complaint.ts';
 import type {Unit} from '../../../src/content/unit.ts';
 import {reasoningOf} from '../../../src/diagnosis/reasoning.ts';
-import {shortestRoute} from '../../../src/diagnosis/shortest-route.ts';
+import {shortestRoute, type Route} from '../../../src/diagnosis/shortest-route.ts';
 import type {Fault} from '../../../src/faults/fault.ts';
 import {Desk} from './desk.ts';
 import {students} from './students.ts';
@@ -18,9 +18,12 @@ export interface StudentMeans {
 /** Lets every student take every call, and grades what each did from its actions alone. */
 export function gradeStudents(unit: Unit, calls: readonly Fault[], firstSeed = 1): StudentMeans[] {
   const sums = students.map(({name}) => ({name, points: 0, proved: 0, readings: 0, minutes: 0}));
+  const routes = new Map<Fault, Route>();
   calls.forEach((fault, call) => {
-    const {sequence = ''} = complaintOf(unit, [fault]);
-    const route = shortestRoute(unit, [fault], sequence);
+    const {sequence = '', afterSeconds} = complaintOf(unit, [fault]);
+    const route =
+      routes.get(fault) ?? shortestRoute(unit, [fault], sequence, undefined, afterSeconds);
+    routes.set(fault, route);
     students.forEach(({work}, i) => {
       const desk = new Desk({unit, faults: [fault], complaint: '', seed: firstSeed + call});
       work(desk, sequence);
