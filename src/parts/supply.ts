@@ -38,11 +38,21 @@ export const supply = definePart({
     {is: 'conductor', id: 'main-bond', a: 'G', b: 'N', ohms: 0.002},
     {is: 'conductor', id: 'electrode', a: 'N', b: 'earth', ohms: 0.01},
   ],
-  modes: (d) =>
-    d.legs.map((leg) => ({
+  modes: (d) => [
+    ...d.legs.map((leg) => ({
       id: `${leg.terminal}-dead`,
       name: `no supply on ${leg.terminal}`,
       changes: [{element: leg.terminal, open: true}],
       weight: 0.5,
     })),
+    // a loaded utility bank: some 5 % out of balance between the lines (common practice, no source)
+    ...(d.legs.length === 3
+      ? d.legs.slice(1, 2).map((leg) => ({
+          id: `${leg.terminal}-low`,
+          name: `supply out of balance, ${leg.terminal} low`,
+          changes: [{element: leg.terminal, scale: 0.84}],
+          weight: 0.4,
+        }))
+      : []),
+  ],
 });

@@ -69,6 +69,13 @@ describe('a lost phase on the roof', () => {
     expect(is(operating, 'CMP1')).toBe('off');
   });
 
+  test('out of balance by more than 4 % is told apart from a missing one', () => {
+    const operating = running('cooling-2', 'SUP:L2-low');
+    operating.advance(10_000);
+    expect(lamp(operating, 'PM1')).toBe('four flashes: volts out of balance');
+    expect(is(operating, 'CMP1')).toBe('off');
+  });
+
   test('past the monitor, in one contactor pole, it is not seen: the compressor hums and goes off on its overload', () => {
     const operating = running('cooling-1', 'K1:pole3-open');
     expect(lamp(operating, 'PM1')).toBe('steady: phases right');
