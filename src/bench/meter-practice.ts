@@ -1,7 +1,7 @@
 import {blowsFuse, disturbed} from '../meter/read-meter.ts';
 import {sourcingFunctions, type MeterFunction} from '../meter/meter-function.ts';
 import {partOf} from '../faults/nets.ts';
-import type {Breach} from './safe-practice.ts';
+import type {Breach} from './breach.ts';
 import {dangerousVolts, liveVolts, touchVolts} from './live.ts';
 import type {Standing} from './standing.ts';
 

@@ -1,6 +1,6 @@
 import {inSentence} from '../content/in-sentence.ts';
 import type {Action} from './actions.ts';
-import type {SafetyFinding} from './bench-view.ts';
+import type {Breach} from './breach.ts';
 import {partOf} from '../faults/nets.ts';
 import {dangerousVolts, isolatedParts, liveVolts, touchVolts} from './live.ts';
 import {bypassedSafeties} from './jumper-judgement.ts';
@@ -8,14 +8,6 @@ import {isLockedOut} from './lock-out.ts';
 import {chargedTerminal, dischargeBreaches, readingBreaches} from './meter-practice.ts';
 import {proofOfDead} from './proof-of-dead.ts';
 import type {Standing} from './standing.ts';
-
-/** A breach of safe practice before it has its place in the log. */
-export interface Breach {
-  /** Same id in one stretch of isolation = same breach; it is told once. */
-  readonly id: string;
-  readonly severity: SafetyFinding['severity'];
-  readonly text: string;
-}
 
 /** A conductor that can feed this many amps through a jumper is being shorted. */
 const shortAmps = 5;
