@@ -22,6 +22,10 @@ export class HideForPage extends LitElement {
     sheetStyles,
     classStyles,
     css`
+      :host {
+        --line-notice-gap: var(--space-4);
+      }
+
       .chosen {
         position: sticky;
         bottom: 0;

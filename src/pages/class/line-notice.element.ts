@@ -11,6 +11,7 @@ export class LineNotice extends LitElement {
     css`
       p {
         max-width: none;
+        margin-bottom: var(--line-notice-gap, 0);
         padding: 6px var(--space-4);
         border-bottom: 2px solid var(--caution);
         background: var(--caution-soft);

@@ -30,6 +30,10 @@ export class SeatPage extends LitElement {
     sheetStyles,
     classStyles,
     css`
+      :host {
+        --line-notice-gap: var(--space-4);
+      }
+
       .items > li {
         display: grid;
         grid-template-columns: minmax(0, 1fr) auto;

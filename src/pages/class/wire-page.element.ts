@@ -22,6 +22,10 @@ export class WirePage extends LitElement {
     sheetStyles,
     classStyles,
     css`
+      :host {
+        --line-notice-gap: var(--space-4);
+      }
+
       .strip {
         display: flex;
         flex-wrap: wrap;
