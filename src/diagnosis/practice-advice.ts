@@ -40,7 +40,7 @@ export function practiceAdvice(advised: Advised): string {
     );
   if (!readings.length) {
     says.push(
-      'You named without one reading. Practise asking first: put the unit in the mode that the customer complains of, and halve what is left with each reading.',
+      `You ${last ? 'named' : 'gave up'} without one reading. Practise asking first: put the unit in the mode that the customer complains of, and halve what is left with each reading.`,
     );
   } else if (last?.proof.is === 'contradicted') {
     says.push(

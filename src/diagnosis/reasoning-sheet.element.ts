@@ -113,7 +113,7 @@ export class ReasoningSheet extends LitElement {
     const entry = this.log.find(({index}) => index === step.logIndex);
     const asked =
       step.kind === 'look'
-        ? (entry?.text ?? 'looked and listened')
+        ? ((entry?.hint ? undefined : entry?.text) ?? 'looked and listened')
         : entry?.wire !== undefined
           ? `clamp on ${entry.wire}`
           : `${entry?.red ?? ''} to ${entry?.black ?? ''}`;
