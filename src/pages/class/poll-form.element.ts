@@ -11,8 +11,7 @@ import type {CatalogueEntry} from '../desk/desk-messages.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import {api, sentenceOf} from './class-api.ts';
 import {classStyles} from './class.styles.ts';
-
-type PollAction = PollBody['actions'][number];
+import {actionsBefore, type PollAction} from './poll-actions.ts';
 
 interface Watched {
   readonly function: MeterFunction;
@@ -355,7 +354,7 @@ export class PollForm extends LitElement {
       answers: kept.map(({answer}) => answer),
       ...(right < 0 ? {} : {right}),
       unit: unit.id,
-      actions: before(unit, this.sequence),
+      actions: actionsBefore(unit, this.sequence),
       change: this.change === 'fault' ? {fault: this.fault} : {actions: this.moved(unit)},
       watch: this.watched.map(({function: fn, red, black}) =>
         fn === 'clamp-amps' ? {function: 'clamp-amps', wire: red} : {function: fn, red, black},
@@ -393,16 +392,6 @@ export class PollForm extends LitElement {
       this.refusal = sentenceOf(error);
     }
   }
-}
-
-/** How the unit is brought into a mode: its controls, then the wait that its sequence asks for. */
-function before(unit: Unit, sequence: string): PollAction[] {
-  const found = unit.sequences.find(({id}) => id === sequence);
-  if (!found) return [];
-  return [
-    ...found.set.map(({target, value}): PollAction => ({do: 'set', target, value})),
-    {do: 'wait', seconds: found.waitSeconds},
-  ];
 }
 
 const valueOf = (event: Event): string =>
