@@ -4,6 +4,7 @@ import {fromBase64url, toBase64url} from '../../src/bench/base64url.ts';
 import {longestComplaint, openSealed, sealFaults} from '../../src/bench/sealed-fault.ts';
 import {readShippedUnit, shippedUnitIds} from '../../src/content/node/read-shipped-unit.ts';
 import {catalogue} from '../../src/faults/catalogue.ts';
+import {meterFlaws} from '../../src/meter/meter-condition.ts';
 
 const nonce = (fill: number): Uint8Array => new Uint8Array(24).fill(fill);
 const hidden = {
@@ -59,6 +60,15 @@ describe('a sealed fault', () => {
       for (const secret of ['HPS', 'stuck', 'split', 'cool']) expect(text).not.toContain(secret);
     }
     expect(sealed).toMatch(/^[A-Za-z0-9_-]+$/);
+  });
+
+  test("keeps what is wrong with the student's own meter, and tells nothing of it by its length", () => {
+    const lengths = meterFlaws.map((meter) => {
+      const sealed = sealFaults({...hidden, meter}, nonce(9));
+      expect(openSealed(sealed)).toEqual({hidden: {...hidden, meter}});
+      return sealed.length;
+    });
+    expect(new Set([...lengths, sealFaults(hidden, nonce(9)).length]).size).toBe(1);
   });
 
   test('has one length for every fault of every unit, one or two of them', () => {
