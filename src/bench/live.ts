@@ -1,3 +1,4 @@
+import {magnitude} from '../circuits/complex.ts';
 import {partOf, type CircuitClass} from '../faults/nets.ts';
 import type {OperatingUnit} from '../sequences/operating-unit.ts';
 import {loadedAcVolts} from '../meter/read-meter.ts';
@@ -6,6 +7,9 @@ import {isolating} from './bench-controls.ts';
 
 /** From here on a touch is held to be dangerous; below 50 V to ground is where 29 CFR 1910.333(a)(1) draws it. */
 export const dangerousVolts = 50;
+
+/** Two points whose volts differ by less than a thousandth are equally hot. */
+const sameVolts = 1.001;
 
 /** A control circuit is live from here on. */
 export const liveVolts = 5;
@@ -34,19 +38,31 @@ export function hottest(
 ): {terminal: string; volts: number} | undefined {
   let found: {terminal: string; volts: number} | undefined;
   for (const terminal of terminalsOf(standing, enclosure, circuit)) {
+    // a body draws current and never raises a point's volts, so one that stands lower unloaded needs no closer look
+    const unloaded = magnitude(standing.operating.acVolts(terminal, 'earth'));
+    if (found && unloaded <= found.volts * sameVolts) continue;
     const volts = touchVolts(standing.operating, terminal);
     if (!found || volts > found.volts) found = {terminal, volts};
   }
   return found;
 }
 
+/** Where wires land does not change while a person works, and is asked for after every action. */
+const landings = new WeakMap<Standing['classes'], Map<string, ReadonlySet<string>>>();
+
 /** Terminals in an enclosure on which a wire of a class of circuit lands. */
 export function terminalsOf(
   {unit, classes, reach}: Standing,
   enclosure: string,
   circuit: CircuitClass,
-): Set<string> {
+): ReadonlySet<string> {
+  let known = landings.get(classes);
+  if (!known) landings.set(classes, (known = new Map()));
+  const key = `${circuit} ${enclosure}`;
+  const found = known.get(key);
+  if (found) return found;
   const terminals = new Set<string>();
+  known.set(key, terminals);
   for (const wire of unit.wires) {
     if (classes.get(wire.id) !== circuit) continue;
     for (const terminal of [wire.from, wire.to]) {
