@@ -3,6 +3,7 @@ import {tmpdir} from 'node:os';
 import {join} from 'node:path';
 import type {FastifyInstance} from 'fastify';
 import WebSocket from 'ws';
+import type {Action} from '../../../src/bench/actions.ts';
 import type {ClassDetail, Joined, SignedIn} from '../../../src/classroom/protocol/rest.ts';
 import type {
   StudentAnswer,
@@ -180,14 +181,14 @@ export class Device {
   act(
     assignment: string,
     number: number,
-    action: Extract<StudentRequest, {is: 'act'}>['action'],
+    action: Action,
   ): Promise<Extract<StudentAnswer, {is: 'done' | 'refused' | 'opened'}>> {
     const answer = this.next<Extract<StudentAnswer, {is: 'done' | 'refused' | 'opened'}>>(
       (each) =>
         ((each.is === 'done' || each.is === 'refused') && each.number === number) ||
         each.is === 'opened',
     );
-    this.send({is: 'act', assignment, number, action});
+    this.send({is: 'act', assignment, number, action} as StudentRequest);
     return answer;
   }
 

@@ -194,7 +194,7 @@ class Phone {
       assignment: student.assignment,
       number: student.sent,
       action: actionOf(student.sent),
-    });
+    } as StudentRequest);
   }
 
   private hear(answer: StudentAnswer): void {
