@@ -1,5 +1,5 @@
 import {parseDocument, type Document, type YAMLError} from 'yaml';
-import type {Path} from './yaml-source.ts';
+import type {Path} from './yaml-path.ts';
 
 /** An error of the syntax, where it was met in the whole text. */
 export interface SyntaxFault {

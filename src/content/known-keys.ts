@@ -1,6 +1,6 @@
 import {z} from 'zod';
 import {valueAt} from './value-at.ts';
-import type {Path} from './yaml-source.ts';
+import type {Path} from './yaml-path.ts';
 
 /** The keys that a schema allows in the map at a path of a value; empty where it is no map. */
 export function knownKeys(schema: z.ZodType, value: unknown, path: Path): string[] {

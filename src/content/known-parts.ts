@@ -2,7 +2,7 @@ import type {Control, PartKind} from '../parts/part-kind.ts';
 import {partKinds} from '../parts/part-kinds.ts';
 import {plantValueNames} from '../parts/plant-value.ts';
 import {valueAt} from './value-at.ts';
-import type {Path} from './yaml-source.ts';
+import type {Path} from './yaml-path.ts';
 
 /**
  * What can be told of one entry under `parts`, whatever else is wrong in the file. `make` is absent where

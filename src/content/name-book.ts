@@ -1,7 +1,8 @@
 import type {ContentError} from './content-error.ts';
 import type {KnownPart} from './known-parts.ts';
 import {suggest, WrongNames} from './wrong-names.ts';
-import type {Path, YamlSource} from './yaml-source.ts';
+import type {Path} from './yaml-path.ts';
+import type {YamlSource} from './yaml-source.ts';
 
 /** Looks names up in the file and notes the wrong ones. */
 export interface NameBook {

@@ -3,7 +3,7 @@ import {plantStart, textAt} from './known-parts.ts';
 import type {NameBook} from './name-book.ts';
 import {listAt, valueAt} from './value-at.ts';
 import {suggest} from './wrong-names.ts';
-import type {Path} from './yaml-source.ts';
+import type {Path} from './yaml-path.ts';
 
 /** Controls set and things checked by the sequences of operation exist, and the values set are possible. */
 export function checkSequences(file: unknown, book: NameBook): void {

@@ -3,7 +3,8 @@ import type {ContentError} from './content-error.ts';
 import {knownKeys} from './known-keys.ts';
 import {nearestName} from './nearest-name.ts';
 import {valueAt} from './value-at.ts';
-import type {Path, YamlSource} from './yaml-source.ts';
+import type {Path} from './yaml-path.ts';
+import type {YamlSource} from './yaml-source.ts';
 
 type Issue = z.core.$ZodIssue;
 

@@ -4,7 +4,8 @@ import {nameBook, type NameBook} from './name-book.ts';
 import {doubledIds, suggest} from './wrong-names.ts';
 import {checkSequences} from './sequence-links.ts';
 import {listAt, valueAt} from './value-at.ts';
-import type {Path, YamlSource} from './yaml-source.ts';
+import type {Path} from './yaml-path.ts';
+import type {YamlSource} from './yaml-source.ts';
 
 /**
  * What one schema cannot say: ids are unique, and every name used in the file is the name of something

@@ -1,4 +1,4 @@
-import type {Path} from './yaml-source.ts';
+import type {Path} from './yaml-path.ts';
 
 /** The plain value at a path, undefined where there is none. */
 export function valueAt(value: unknown, path: Path): unknown {

@@ -1,6 +1,7 @@
 import type {ContentError} from './content-error.ts';
 import {nearestName} from './nearest-name.ts';
-import type {Path, YamlSource} from './yaml-source.ts';
+import type {Path} from './yaml-path.ts';
+import type {YamlSource} from './yaml-source.ts';
 
 /**
  * Collects names that the file uses but does not have. A name that is wrong in one place (where it is

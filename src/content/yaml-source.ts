@@ -12,9 +12,7 @@ import {
 } from 'yaml';
 import {parse, readAroundBroken, syntaxErrorsOf, type ReadAround} from './broken-entries.ts';
 import type {ContentError} from './content-error.ts';
-
-/** Steps from the top of a file to a value: `['wires', 3, 'gauge']`. */
-export type Path = readonly (string | number)[];
+import type {Path} from './yaml-path.ts';
 
 /** A parsed YAML file: its plain value, and where each part of that value stands in the text. */
 export interface YamlSource {

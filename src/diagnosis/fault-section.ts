@@ -2,18 +2,9 @@ import type {Unit} from '../content/unit.ts';
 import {circuitClasses, partOf} from '../faults/nets.ts';
 import type {Fault} from '../faults/fault.ts';
 import {factsOf} from './kind-facts.ts';
+import type {Section} from './section-list.ts';
 
-/** Where an instructor looks for a fault. */
-export const sections = [
-  'power',
-  'low-voltage',
-  'safeties',
-  'line-voltage',
-  'motors',
-  'boards',
-  'refrigerant and air',
-] as const;
-export type Section = (typeof sections)[number];
+export {sections, type Section} from './section-list.ts';
 
 /** Section of a unit that a fault belongs to: by the kind of its part, or by what its wire carries. */
 export function sectionOf(unit: Unit, {site}: Fault): Section {

@@ -1,5 +1,5 @@
-import type {Section} from './fault-section.ts';
-import type {SkillId} from './skills.ts';
+import type {Section} from './section-list.ts';
+import type {SkillId} from './skill-list.ts';
 
 /** What the diagnosis knows of a kind of part beside its circuit: where an instructor looks for it, what it asks of a student, what it costs. */
 export interface KindFacts {

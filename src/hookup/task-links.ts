@@ -1,7 +1,8 @@
 import type {ContentError} from '../content/content-error.ts';
 import {toPart} from '../content/load-unit.ts';
 import {suggest} from '../content/wrong-names.ts';
-import type {Path, YamlSource} from '../content/yaml-source.ts';
+import type {Path} from '../content/yaml-path.ts';
+import type {YamlSource} from '../content/yaml-source.ts';
 import {inputsOf, StatementError} from './condition.ts';
 import {loadsOf} from './loads.ts';
 import {readRule, type Rule} from './rule.ts';

@@ -67,7 +67,7 @@ export function workAtRandom(
     fc.record({
       faults: fc.oneof(
         {weight: 4, arbitrary: fc.constantFrom(...faults).map((fault) => [fault])},
-        fc.tuple(fc.constantFrom(...faults), fc.constantFrom(...faults)).map((two) => [...two]),
+        fc.uniqueArray(fc.constantFrom(...faults), {minLength: 2, maxLength: 2}),
         fc.constant([]),
         fc.constant([first]),
       ),
