@@ -1,16 +1,5 @@
 import type {HookupTask, HookupWire} from '../../src/hookup/hookup-task.ts';
-
-/** Numbers from a seed, 0 to below 1 (mulberry32, public domain). */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
+import {seededRandom} from '../../src/parts/seeded-random.ts';
 
 export interface Mutant {
   readonly how: string;
@@ -35,7 +24,7 @@ const named = (from: string, to: string, id: string): HookupWire => ({
 
 /** A wire dropped, an end moved, two ends crossed, a switch bypassed, a wire laid in parallel to two switches. */
 export function mutants(task: HookupTask, seed: number, count: number): Mutant[] {
-  const random = seeded(seed);
+  const random = seededRandom(seed);
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)];
   const {answer} = task;
   const terminals = [...new Set(answer.flatMap(({from, to}) => [from, to]))];

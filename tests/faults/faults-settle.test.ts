@@ -9,11 +9,12 @@ describe.each(shippedUnitIds())('%s', (id) => {
   const unit = readShippedUnit(id);
 
   test(
-    'with every fault, in every sequence of operation, settles to finite volts and amps, and the meter reads them',
+    'with a fault of every four, in every sequence of operation, settles to finite volts and amps, and the meter reads them',
     {timeout: 240_000},
     () => {
       const wrong: string[] = [];
-      for (const fault of catalogue(unit)) {
+      // all of them are in tests/long
+      for (const fault of catalogue(unit).filter((_, i) => i % 4 === 0)) {
         const rest = operateUnit(unit, [fault]);
         for (const sequence of unit.sequences) {
           const operating = inSequence(rest, sequence);
