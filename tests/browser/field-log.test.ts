@@ -46,7 +46,8 @@ describe('<rb-field-log>', () => {
       'Volts AC',
       'RS1.1 BS1.2',
       '24 V',
-      '26.30 V AC',
+      // with the arithmetic of its limit of error
+      '26.30 V AC ±(1 % of 26.30 + 3 × 0.01) V AC = ±0.29 V AC',
     ]);
   });
 

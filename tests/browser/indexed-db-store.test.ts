@@ -114,7 +114,7 @@ describe('the store in IndexedDB', () => {
   it('makes way for a newer version of the tutor and says so', async () => {
     let lost = '';
     await openStore('newer', (reason) => (lost = reason));
-    const newer = indexedDB.open('newer', 2);
+    const newer = indexedDB.open('newer', 3);
     await new Promise((resolve, reject) => {
       newer.onsuccess = resolve;
       newer.onerror = reject;
