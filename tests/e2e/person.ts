@@ -150,7 +150,7 @@ export class Person {
         await this.press('Zoom in');
       } else if (at.dx !== 0 || at.dy !== 0) {
         await this.drag(at.frameX, at.frameY, at.dx, at.dy);
-      } else {
+      } else if (await this.staysAt(selector, at)) {
         if (this.touch) await this.page.touchscreen.tap(at.x, at.y);
         else await this.page.mouse.click(at.x, at.y);
         return;
@@ -158,6 +158,13 @@ export class Person {
       await settle();
     }
     throw new Error(`${selector} could not be brought under the pointer.`);
+  }
+
+  /** A drawing that is being set anew (a caution was folded, another meter function chosen) is left to come to rest. */
+  private async staysAt(selector: string, at: {x: number; y: number}): Promise<boolean> {
+    await settle();
+    const again = await this.placeOf(selector);
+    return Math.hypot(again.x - at.x, again.y - at.y) < 1;
   }
 
   /** Where a mark is drawn now, and how far the drawing must be dragged for it to be well inside the frame. */
