@@ -63,7 +63,7 @@ export class Cautions extends LitElement {
           justify-self: end;
         }
         ul {
-          max-block-size: 8.2rem;
+          max-block-size: 11.5rem;
           overflow-y: auto;
         }
         /* where the page has room for it: over the meter, which is read after the caution */
