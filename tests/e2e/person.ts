@@ -227,6 +227,10 @@ export class Person {
   }
 
   private async hit(element: ElementHandle<HTMLElement>): Promise<void> {
+    // what is greyed while the bench is at work is waited for
+    await this.until('what is to be pressed stays greyed', () =>
+      element.evaluateHandle((it) => ((it as HTMLButtonElement).disabled ? undefined : it)),
+    );
     await element.evaluate((it) => it.scrollIntoView({block: 'nearest', inline: 'nearest'}));
     if (this.touch) await element.tap();
     else await element.click();
