@@ -65,6 +65,7 @@ test('a file that is no backup is refused', async () => {
   await expect(restore(database, file)).rejects.toThrow(/no backup/);
 });
 
+// needs a real Postgres; where none is installed postgres.test.ts says that these did not run, and why
 test.skipIf(whyNoPostgres() !== undefined)(
   'a backup of the file moves a school to Postgres',
   async () => {
