@@ -115,7 +115,9 @@ export class FieldLog extends LitElement {
   private worth({function: fn, display}: LogEntry) {
     const error = fn && display && statedError(fn, display);
     return error
-      ? html`<small class="worth">${error.arithmetic} = ${error.limit}</small>`
+      ? html`<small class="worth"
+          ><span class="arithmetic">${error.arithmetic} = </span>${error.limit}</small
+        >`
       : nothing;
   }
 

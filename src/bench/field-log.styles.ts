@@ -173,12 +173,17 @@ export const fieldLogStyles = css`
     td.function {
       grid-area: 1 / 3;
       color: var(--ink-2);
+      white-space: nowrap;
     }
     td.read {
       grid-area: 1 / 4 / span 2 / 5;
       align-self: start;
       text-align: end;
       font-size: var(--text-l);
+    }
+    /* the arithmetic is in the table, on the meter and in the debrief */
+    .arithmetic {
+      display: none;
     }
     td.points {
       grid-area: 2 / 1 / 3 / 4;
