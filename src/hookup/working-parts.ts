@@ -1,7 +1,8 @@
 import type {Unit} from '../content/unit.ts';
 import type {Contact} from '../parts/element.ts';
-import {phaseMonitor, type PhaseMonitorData} from '../parts/phase-monitor.ts';
-import {sequencer} from '../parts/sequencer.ts';
+import {dataOf} from '../parts/part-kind.ts';
+import type {phaseMonitor, PhaseMonitorData} from '../parts/phase-monitor.ts';
+import type {sequencer} from '../parts/sequencer.ts';
 
 /** Contacts that volts across two points work, and let go again at fewer: an armature, a bimetal. */
 export interface Armature {
@@ -38,7 +39,7 @@ const contactsOf = ({elements}: Unit['parts'][number]): Contact[] =>
 export function armaturesOf(unit: Unit): Armature[] {
   return unit.parts.flatMap((part): Armature[] => {
     if (part.kind === 'sequencer') {
-      const {volts, riseDegF, contacts} = sequencer.data.parse(part.data);
+      const {volts, riseDegF, contacts} = dataOf<typeof sequencer>(part);
       const heater = part.elements.find(({is}) => is === 'impedance');
       if (heater?.is !== 'impedance') return [];
       return contactsOf(part).map((contact) => {
@@ -96,7 +97,7 @@ export function monitorsOf(unit: Unit): Monitor[] {
       {
         id: part.id,
         pairs: lines.map((line, i) => [line, lines[(i + 1) % 3]] as const),
-        settings: phaseMonitor.data.parse(part.data),
+        settings: dataOf<typeof phaseMonitor>(part),
         contacts: contactsOf(part),
       },
     ];

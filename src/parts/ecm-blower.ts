@@ -1,4 +1,5 @@
 import {z} from 'zod';
+import {ecmStandbyWatts} from './ecm-standby.ts';
 import {definePart, type FaultMode} from './part-kind.ts';
 import {terminalName} from './terminal-name.ts';
 
@@ -16,9 +17,6 @@ const data = z.strictObject({
   softStartSeconds: z.number().min(0).max(30).default(4),
 });
 export type EcmBlowerData = z.infer<typeof data>;
-
-/** What its electronics take while the wheel stands, watts (common practice, no source). */
-export const ecmStandbyWatts = 6;
 
 /**
  * Constant-torque blower motor with its control module: line power on L1–L2 stands always, 24 V on a tap starts it

@@ -1,4 +1,5 @@
 import {z} from 'zod';
+import {signalLoadOhms} from './damper-signal.ts';
 import {definePart, type FaultMode} from './part-kind.ts';
 
 const data = z.strictObject({
@@ -14,11 +15,6 @@ const data = z.strictObject({
   minimumPercent: z.number().min(0).max(60).default(20),
 });
 export type EconomiserData = z.infer<typeof data>;
-
-/** The signal to the damper: 2 V shut, 10 V wide open. */
-export const signalVolts = {shut: 2, open: 10} as const;
-/** Pull-down of the signal output, ohms; with the dropping resistor it divides 10 V. */
-export const signalLoadOhms = 1000;
 
 /**
  * Economiser control: sends the first call for cooling to the outdoor-air damper while the air outside is cool enough,

@@ -1,4 +1,5 @@
 import {z} from 'zod';
+import {flameInputOhms} from './flame-input.ts';
 import {definePart, type FaultMode} from './part-kind.ts';
 
 const seconds = z.number().min(1).max(3600);
@@ -25,9 +26,6 @@ const data = z.strictObject({
   blankBelowVolts: z.number().positive().max(24).default(16),
 });
 export type IgnitionBoardData = z.infer<typeof data>;
-
-/** What the board's flame circuit measures its current through, FS to GND (common practice, no source). */
-export const flameInputOhms = 1e6;
 
 const relay = (id: string, b: string) =>
   ({is: 'contact', id, a: 'L', b, normally: 'open', closedOhms: 0.01}) as const;

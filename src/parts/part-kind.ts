@@ -61,6 +61,17 @@ export interface PartKind<D = unknown> {
   controls?(data: D): Control[];
 }
 
+/** The data that parts of a kind have. */
+export type DataOf<K> = K extends PartKind<infer D> ? D : never;
+
+/**
+ * Data of a part of the kind given as the type. A unit's parts are checked and their defaults filled in when its file is
+ * loaded, so nothing is checked again: the side that runs a unit needs no schema.
+ */
+export function dataOf<K>(part: {readonly data: unknown}): DataOf<K> {
+  return part.data as DataOf<K>;
+}
+
 /** Keeps the data type inside a kind's file while the registry holds kinds of any data. */
 export function definePart<D>(kind: PartKind<D>): PartKind<D> {
   return kind;

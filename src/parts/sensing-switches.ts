@@ -55,6 +55,13 @@ const draftData = z
     setPointsError,
   );
 
+/** Data of any of the kinds. */
+export type SensingData =
+  | z.infer<typeof pressureData>
+  | z.infer<typeof draftData>
+  | z.infer<typeof temperatureData>
+  | z.infer<typeof floatData>;
+
 const elements = (): Element[] => [
   {is: 'contact', id: 'contact', a: '1', b: '2', normally: 'closed', closedOhms: 0.03},
 ];
@@ -132,30 +139,3 @@ export const floatSwitch = definePart({
   modes,
   controls,
 });
-
-/** What every sensing switch comes down to: plant value, direction and the two set points. */
-export interface SensingSwitch {
-  readonly senses: string;
-  readonly opensOn: 'rise' | 'fall';
-  readonly reset: 'auto' | 'manual';
-  readonly cutOut: number;
-  readonly cutIn: number;
-}
-
-/** Set points of any of the kinds from their validated data. */
-export function sensingSwitch(
-  data:
-    | z.infer<typeof pressureData>
-    | z.infer<typeof draftData>
-    | z.infer<typeof temperatureData>
-    | z.infer<typeof floatData>,
-): SensingSwitch {
-  const {senses, opensOn, reset} = data;
-  if ('cutOutPsig' in data)
-    return {senses, opensOn, reset, cutOut: data.cutOutPsig, cutIn: data.cutInPsig};
-  if ('cutOutInchesWater' in data)
-    return {senses, opensOn, reset, cutOut: data.cutOutInchesWater, cutIn: data.cutInInchesWater};
-  if ('cutOutDegF' in data)
-    return {senses, opensOn, reset, cutOut: data.cutOutDegF, cutIn: data.cutInDegF};
-  return {senses, opensOn, reset, cutOut: data.cutOutInches, cutIn: data.cutInInches};
-}

@@ -1,6 +1,7 @@
 import {z} from 'zod';
 import {definePart, type FaultMode} from './part-kind.ts';
 import {plantValueNames} from './plant-value.ts';
+import {thermostatCalls} from './thermostat-calls.ts';
 
 const data = z.strictObject({
   /** What it is set up for: which calls it has, and which of them heating and cooling make. */
@@ -20,14 +21,6 @@ const data = z.strictObject({
 });
 
 export type ThermostatData = z.infer<typeof data>;
-
-/** Calls of each set-up: terminals with a contact from R. */
-export const thermostatCalls: Readonly<Record<ThermostatData['equipment'], readonly string[]>> = {
-  'heat-pump': ['Y', 'G', 'O', 'W2'],
-  furnace: ['W', 'G'],
-  'furnace-cooling': ['Y', 'W', 'G'],
-  'two-stage-cooling': ['Y1', 'Y2', 'G'],
-};
 
 const modeTitles = {off: 'Off', cool: 'Cool', heat: 'Heat'} as const;
 const modesOf = ({equipment}: ThermostatData): (keyof typeof modeTitles)[] =>

@@ -1,6 +1,7 @@
 import type {Solution} from '../circuits/solution.ts';
 import type {Unit} from '../content/unit.ts';
-import {heater} from '../parts/resistive-loads.ts';
+import {dataOf} from '../parts/part-kind.ts';
+import type {heater} from '../parts/resistive-loads.ts';
 import type {MotorDrives} from '../parts/motor-overload.ts';
 import {isMotor} from '../parts/motor-windings.ts';
 import type {PlantDrive} from '../plant/plant.ts';
@@ -29,7 +30,7 @@ export function plantFeelers(unit: Unit): PlantFeelers {
   const ofKind = (kind: string) => unit.parts.filter((part) => part.kind === kind);
   const heaters = ofKind('heater').map((part) => ({
     id: part.id,
-    watts: heater.data.parse(part.data).watts,
+    watts: dataOf<typeof heater>(part).watts,
   }));
   return {
     motors: unit.parts

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import {expect, test} from 'vitest';
 import {readShippedUnit} from '../../src/content/node/read-shipped-unit.ts';
-import {thermistor, thermistorDegF, thermistorOhms} from '../../src/parts/thermistor.ts';
+import {thermistorDegF, thermistorOhms} from '../../src/parts/thermistor-curve.ts';
+import {thermistor} from '../../src/parts/thermistor.ts';
 
 const degF = (degC: number) => degC * 1.8 + 32;
 const within = (found: number, published: number, share: number) =>

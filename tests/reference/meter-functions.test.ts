@@ -8,7 +8,7 @@ import {show} from '../../src/meter/display.ts';
 import {meterFunctions} from '../../src/meter/meter-function.ts';
 import {meterSpec} from '../../src/meter/meter-spec.ts';
 import {readMeter} from '../../src/meter/read-meter.ts';
-import {thermistorOhms} from '../../src/parts/thermistor.ts';
+import {thermistorOhms} from '../../src/parts/thermistor-curve.ts';
 import {operateUnit} from '../../src/sequences/operate-unit.ts';
 import {behind, leads} from '../meter/thevenin-look.ts';
 

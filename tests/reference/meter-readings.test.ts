@@ -4,7 +4,7 @@ import {catalogue, faultsById} from '../../src/faults/catalogue.ts';
 import {errorLimit} from '../../src/meter/accuracy.ts';
 import {show} from '../../src/meter/display.ts';
 import {acVoltsSeen, dcVoltsSeen, loadedAcVolts, readMeter} from '../../src/meter/read-meter.ts';
-import {thermistorOhms} from '../../src/parts/thermistor.ts';
+import {thermistorOhms} from '../../src/parts/thermistor-curve.ts';
 import {operateUnit} from '../../src/sequences/operate-unit.ts';
 import {behind, leads} from '../meter/thevenin-look.ts';
 

@@ -1,5 +1,5 @@
 import {describe, expect, test} from 'vitest';
-import {thermistorOhms} from '../../src/parts/thermistor.ts';
+import {thermistorOhms} from '../../src/parts/thermistor-curve.ts';
 import {readSensor} from '../../src/sequences/machines/defrost-board.machine.ts';
 import {BenchPart, type Seen} from './fixtures/bench-part.ts';
 import {partOf} from './fixtures/small-unit.ts';

@@ -1,5 +1,6 @@
 import {assign, setup} from 'xstate';
-import {breaker} from '../../parts/breaker.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {breaker} from '../../parts/breaker.ts';
 import type {ElementState} from '../../parts/element.ts';
 import {
   cold,
@@ -83,7 +84,7 @@ export const breakerMachine = setup({
 export const breakerBehaviour = defineBehaviour<typeof breakerMachine>({
   machine: breakerMachine,
   input: (part) => {
-    const {amps, poles} = breaker.data.parse(part.data);
+    const {amps, poles} = dataOf<typeof breaker>(part);
     return {amps, poles};
   },
   sense: (snapshot, look, part) =>

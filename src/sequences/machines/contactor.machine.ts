@@ -1,5 +1,6 @@
 import {setup} from 'xstate';
-import {contactor} from '../../parts/contactor.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {contactor} from '../../parts/contactor.ts';
 import type {MagnetCoilData} from '../../parts/magnet-coil.ts';
 import type {ElementState} from '../../parts/element.ts';
 import {armatureEvent, buzzes, type ArmatureEvent} from './armature.ts';
@@ -28,7 +29,7 @@ export const contactorMachine = setup({
 export const contactorBehaviour = defineBehaviour<typeof contactorMachine>({
   machine: contactorMachine,
   input: (part) => {
-    const {coil, poles} = contactor.data.parse(part.data);
+    const {coil, poles} = dataOf<typeof contactor>(part);
     return {coil, poles};
   },
   sense: (snapshot, look, part) =>

@@ -1,5 +1,5 @@
 import {assign, setup} from 'xstate';
-import {signalVolts} from '../../parts/economiser.ts';
+import {signalVolts} from '../../parts/damper-signal.ts';
 import type {Look} from '../look.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
 

@@ -1,6 +1,7 @@
 import {assign, setup} from 'xstate';
-import {defrostBoard} from '../../parts/defrost-board.ts';
-import {thermistorDegF} from '../../parts/thermistor.ts';
+import type {defrostBoard} from '../../parts/defrost-board.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import {thermistorDegF} from '../../parts/thermistor-curve.ts';
 import type {Look} from '../look.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
 
@@ -177,7 +178,7 @@ const isDead = (look: Look, part: string): boolean => look.behaviour(part).logic
 export const defrostBoardBehaviour = defineBehaviour<typeof defrostBoardMachine>({
   machine: defrostBoardMachine,
   input: (part) => {
-    const data = defrostBoard.data.parse(part.data);
+    const data = dataOf<typeof defrostBoard>(part);
     return {
       intervalMs: Math.round(data.intervalMinutes * 60_000),
       maximumMs: Math.round(data.maximumMinutes * 60_000),

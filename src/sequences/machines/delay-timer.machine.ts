@@ -1,5 +1,6 @@
 import {assign, setup} from 'xstate';
-import {delayTimer} from '../../parts/delay-timer.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {delayTimer} from '../../parts/delay-timer.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
 
 /** Volts at IN that wake the timer, and those at which it gives up (common practice, no source). */
@@ -56,7 +57,7 @@ export const delayTimerMachine = setup({
 export const delayTimerBehaviour = defineBehaviour<typeof delayTimerMachine>({
   machine: delayTimerMachine,
   input: (part) => ({
-    delayMs: Math.round(delayTimer.data.parse(part.data).delayOnBreakSeconds * 1000),
+    delayMs: Math.round(dataOf<typeof delayTimer>(part).delayOnBreakSeconds * 1000),
   }),
   sense: (snapshot, look, part) => {
     const volts = look.voltsIn(`${part.id}.supply`);

@@ -1,5 +1,7 @@
 import {assign, setup} from 'xstate';
-import {ecmBlower, ecmStandbyWatts, type EcmBlowerData} from '../../parts/ecm-blower.ts';
+import {ecmStandbyWatts} from '../../parts/ecm-standby.ts';
+import type {ecmBlower, EcmBlowerData} from '../../parts/ecm-blower.ts';
+import {dataOf} from '../../parts/part-kind.ts';
 import type {Look} from '../look.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
 
@@ -90,7 +92,7 @@ function wheelSpeed(torque: number, look: Look): number {
 
 export const ecmBlowerBehaviour = defineBehaviour<typeof ecmBlowerMachine>({
   machine: ecmBlowerMachine,
-  input: (part) => ecmBlower.data.parse(part.data),
+  input: (part) => dataOf<typeof ecmBlower>(part),
   sense: (snapshot, look, part) => {
     const {value, context} = snapshot;
     const {module} = look.behaviour(part.id);

@@ -1,10 +1,7 @@
 import {assign, setup} from 'xstate';
-import {
-  economiser,
-  signalLoadOhms,
-  signalVolts,
-  type EconomiserData,
-} from '../../parts/economiser.ts';
+import {signalLoadOhms, signalVolts} from '../../parts/damper-signal.ts';
+import type {economiser, EconomiserData} from '../../parts/economiser.ts';
+import {dataOf} from '../../parts/part-kind.ts';
 import type {Look} from '../look.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
 import {readSensor} from './defrost-board.machine.ts';
@@ -85,7 +82,7 @@ function judgeAir(settings: EconomiserData, look: Look, part: string): Air | und
 
 export const economiserBehaviour = defineBehaviour<typeof economiserMachine>({
   machine: economiserMachine,
-  input: (part) => economiser.data.parse(part.data),
+  input: (part) => dataOf<typeof economiser>(part),
   sense: ({value, context}, look, {id}) => {
     const volts = look.voltsIn(`${id}.supply`);
     const {settings, percent} = context;

@@ -1,5 +1,6 @@
 import {setup} from 'xstate';
-import {flameRod} from '../../parts/flame-rod.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {flameRod} from '../../parts/flame-rod.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
 
 interface Rod {
@@ -33,7 +34,7 @@ export const flameRodMachine = setup({
 
 export const flameRodBehaviour = defineBehaviour<typeof flameRodMachine>({
   machine: flameRodMachine,
-  input: (part) => ({senses: flameRod.data.parse(part.data).senses}),
+  input: (part) => ({senses: dataOf<typeof flameRod>(part).senses}),
   sense: ({context, value}, look, part) => {
     const burns = (look.plant(context.senses) ?? 0) >= alight;
     const rectifies = burns && look.volts(`${part.id}.ROD`, `${part.id}.BNR`) >= rectifiesFromVolts;

@@ -1,5 +1,6 @@
 import {assign, setup} from 'xstate';
-import {fuse} from '../../parts/fuse.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {fuse} from '../../parts/fuse.ts';
 import {
   cold,
   follow,
@@ -59,7 +60,7 @@ export const fuseMachine = setup({
 
 export const fuseBehaviour = defineBehaviour<typeof fuseMachine>({
   machine: fuseMachine,
-  input: (part) => ({amps: fuse.data.parse(part.data).amps}),
+  input: (part) => ({amps: dataOf<typeof fuse>(part).amps}),
   sense: (snapshot, look, part) =>
     snapshot.value === 'whole' &&
     look.amps(`${part.id}.link`) >= fuseCurve.atOnce * snapshot.context.amps

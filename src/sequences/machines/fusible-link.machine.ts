@@ -1,5 +1,6 @@
 import {setup} from 'xstate';
-import {fusibleLink} from '../../parts/fusible-link.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {fusibleLink} from '../../parts/fusible-link.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
 
 interface FusibleLink {
@@ -23,7 +24,7 @@ export const fusibleLinkMachine = setup({
 
 export const fusibleLinkBehaviour = defineBehaviour<typeof fusibleLinkMachine>({
   machine: fusibleLinkMachine,
-  input: (part) => fusibleLink.data.parse(part.data),
+  input: (part) => dataOf<typeof fusibleLink>(part),
   sense: ({context, value}, look) =>
     value === 'whole' && (look.plant(context.senses) ?? -Infinity) >= context.opensAtDegF
       ? {type: 'alloy.melted'}

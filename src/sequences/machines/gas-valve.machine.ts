@@ -1,5 +1,6 @@
 import {assign, setup} from 'xstate';
-import {gasValve} from '../../parts/gas-valve.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {gasValve} from '../../parts/gas-valve.ts';
 import type {MagnetCoilData} from '../../parts/magnet-coil.ts';
 import {armatureEvent, type ArmatureEvent} from './armature.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
@@ -32,7 +33,7 @@ const positionOf = {seated: 'open', lifted: 'sealed', chattering: 'chattering'} 
 
 export const gasValveBehaviour = defineBehaviour<typeof gasValveMachine>({
   machine: gasValveMachine,
-  input: (part) => gasValve.data.parse(part.data).coil,
+  input: (part) => dataOf<typeof gasValve>(part).coil,
   sense: (snapshot, look, part) =>
     armatureEvent(part.id, snapshot.context.coil, positionOf[snapshot.value], look),
   handle: (_snapshot, _control, value) => ({type: 'knob.turned', on: value === 'on'}),

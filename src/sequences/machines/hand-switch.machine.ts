@@ -1,5 +1,6 @@
 import {setup} from 'xstate';
-import {disconnect} from '../../parts/disconnect.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {disconnect} from '../../parts/disconnect.ts';
 import type {ElementState} from '../../parts/element.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
 
@@ -31,7 +32,7 @@ export const handSwitchBehaviour = defineBehaviour<typeof handSwitchMachine>({
     part.kind === 'disconnect'
       ? {
           contacts: Array.from(
-            {length: disconnect.data.parse(part.data).poles},
+            {length: dataOf<typeof disconnect>(part).poles},
             (_, i) => `pole${i + 1}`,
           ),
           startsClosed: true,

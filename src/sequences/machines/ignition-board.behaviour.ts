@@ -1,4 +1,5 @@
-import {ignitionBoard} from '../../parts/ignition-board.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {ignitionBoard} from '../../parts/ignition-board.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
 import {ignitionBoardMachine} from './ignition-board.machine.ts';
 import {inputNames, inputsNow, type BoardInputs} from './ignition-inputs.ts';
@@ -44,7 +45,7 @@ const runsInducer: ReadonlySet<Ignition> = new Set([
 export const ignitionBoardBehaviour = defineBehaviour<typeof ignitionBoardMachine>({
   machine: ignitionBoardMachine,
   input: (part) => {
-    const data = ignitionBoard.data.parse(part.data);
+    const data = dataOf<typeof ignitionBoard>(part);
     const ms = (seconds: number): number => Math.round(seconds * 1000);
     return {
       purgeMs: ms(data.purgeSeconds),

@@ -1,4 +1,5 @@
-import {flameInputOhms, type IgnitionBoardData} from '../../parts/ignition-board.ts';
+import {flameInputOhms} from '../../parts/flame-input.ts';
+import type {IgnitionBoardData} from '../../parts/ignition-board.ts';
 import type {Look} from '../look.ts';
 
 export const inputNames = ['powered', 'called', 'fanCalled', 'limit', 'pressure', 'flame'] as const;

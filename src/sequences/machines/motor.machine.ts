@@ -1,6 +1,7 @@
 import {assign, setup} from 'xstate';
-import {pscMotor} from '../../parts/psc-motor.ts';
-import {threePhaseMotor} from '../../parts/three-phase-motor.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {pscMotor} from '../../parts/psc-motor.ts';
+import type {threePhaseMotor} from '../../parts/three-phase-motor.ts';
 import type {MotorDrives, MotorOverload} from '../../parts/motor-overload.ts';
 import {reachesAtMs, valueAt, type Course} from '../../plant/first-order.ts';
 import type {Look} from '../look.ts';
@@ -107,8 +108,7 @@ export function overloadAmps(part: Part, look: Pick<Look, 'amps'>): number {
 export const motorBehaviour = defineBehaviour<typeof motorMachine>({
   machine: motorMachine,
   input: (part) => {
-    const kind = part.kind === 'three-phase-motor' ? threePhaseMotor : pscMotor;
-    const {drives, overload} = kind.data.parse(part.data);
+    const {drives, overload} = dataOf<typeof pscMotor | typeof threePhaseMotor>(part);
     return {drives, overload};
   },
   feel: (snapshot, look, part) => {

@@ -1,5 +1,7 @@
-import {lamp} from '../../parts/resistive-loads.ts';
-import {thermistor, thermistorOhms} from '../../parts/thermistor.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {lamp} from '../../parts/resistive-loads.ts';
+import {thermistorOhms} from '../../parts/thermistor-curve.ts';
+import type {thermistor} from '../../parts/thermistor.ts';
 import type {Part} from '../../content/unit.ts';
 import type {ElementState} from '../../parts/element.ts';
 import type {Look} from '../look.ts';
@@ -17,7 +19,7 @@ export interface PassivePart {
 
 export function passivePart(part: Part): PassivePart | undefined {
   if (part.kind === 'thermistor') {
-    const {senses, ohmsAt77DegF, betaKelvin} = thermistor.data.parse(part.data);
+    const {senses, ohmsAt77DegF, betaKelvin} = dataOf<typeof thermistor>(part);
     return {
       part,
       state: (plant) => [
@@ -27,7 +29,7 @@ export function passivePart(part: Part): PassivePart | undefined {
     };
   }
   if (part.kind === 'lamp') {
-    const {volts: rated} = lamp.data.parse(part.data);
+    const {volts: rated} = dataOf<typeof lamp>(part);
     return {
       part,
       observe: (look) => [lampLight(part, look.voltsIn(`${part.id}.filament`) / rated)],

@@ -1,6 +1,7 @@
 import {assign, setup} from 'xstate';
 import {sequenceSets} from '../../circuits/three-phase-motor.ts';
-import {phaseMonitor, type PhaseMonitorData} from '../../parts/phase-monitor.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {phaseMonitor, PhaseMonitorData} from '../../parts/phase-monitor.ts';
 import type {Look} from '../look.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
 
@@ -148,7 +149,7 @@ function judge(
 
 export const phaseMonitorBehaviour = defineBehaviour<typeof phaseMonitorMachine>({
   machine: phaseMonitorMachine,
-  input: (part) => phaseMonitor.data.parse(part.data),
+  input: (part) => dataOf<typeof phaseMonitor>(part),
   sense: ({value, context}, look, part) => {
     const found = judge(context.settings, look, part.id);
     const {atMs} = look;

@@ -1,5 +1,6 @@
 import {assign, setup} from 'xstate';
-import {relay} from '../../parts/relay.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {relay} from '../../parts/relay.ts';
 import type {MagnetCoilData} from '../../parts/magnet-coil.ts';
 import type {ElementState} from '../../parts/element.ts';
 import {armatureEvent, buzzes, type ArmatureEvent} from './armature.ts';
@@ -73,7 +74,7 @@ export const relayMachine = setup({
 export const relayBehaviour = defineBehaviour<typeof relayMachine>({
   machine: relayMachine,
   input: (part) => {
-    const data = relay.data.parse(part.data);
+    const data = dataOf<typeof relay>(part);
     return {
       coil: data.coil,
       contacts: data.contacts,

@@ -1,5 +1,6 @@
 import {setup} from 'xstate';
-import {sensingSwitch, type SensingSwitch} from '../../parts/sensing-switches.ts';
+import type {SensingData} from '../../parts/sensing-switches.ts';
+import {sensingSwitch, type SensingSwitch} from '../../parts/set-points.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
 import type {Part} from '../../content/unit.ts';
 
@@ -33,7 +34,7 @@ export const sensingSwitchMachine = setup({
 
 /** The data of all three kinds, as the unit's loader has checked it. */
 function settings({data}: Part): SensingSwitch {
-  return sensingSwitch(data as Parameters<typeof sensingSwitch>[0]);
+  return sensingSwitch(data as SensingData);
 }
 
 export const sensingSwitchBehaviour = defineBehaviour<typeof sensingSwitchMachine>({

@@ -1,5 +1,6 @@
 import {assign, setup} from 'xstate';
-import {sequencer, type SequencerData} from '../../parts/sequencer.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {sequencer, SequencerData} from '../../parts/sequencer.ts';
 import {isBeyond, reachesAtMs, valueAt, type Course} from '../../plant/first-order.ts';
 import type {ElementState} from '../../parts/element.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
@@ -87,7 +88,7 @@ const worthTellingVolts = 0.5;
 export const sequencerBehaviour = defineBehaviour<typeof sequencerMachine>({
   machine: sequencerMachine,
   input: (part) => {
-    const data = sequencer.data.parse(part.data);
+    const data = dataOf<typeof sequencer>(part);
     return {
       ratedVolts: data.volts,
       riseDegF: data.riseDegF,

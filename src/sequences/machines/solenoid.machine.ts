@@ -1,5 +1,6 @@
 import {setup} from 'xstate';
-import {solenoid} from '../../parts/solenoid.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {solenoid} from '../../parts/solenoid.ts';
 import type {MagnetCoilData} from '../../parts/magnet-coil.ts';
 import {armatureEvent, type ArmatureEvent} from './armature.ts';
 import {defineBehaviour} from '../part-behaviour.ts';
@@ -26,7 +27,7 @@ const positionOf = {returned: 'open', shifted: 'sealed', chattering: 'chattering
 
 export const solenoidBehaviour = defineBehaviour<typeof solenoidMachine>({
   machine: solenoidMachine,
-  input: (part) => solenoid.data.parse(part.data).coil,
+  input: (part) => dataOf<typeof solenoid>(part).coil,
   sense: (snapshot, look, part) =>
     armatureEvent(part.id, snapshot.context.coil, positionOf[snapshot.value], look),
   chattered: {type: 'armature.chattered'},

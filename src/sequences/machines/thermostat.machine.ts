@@ -1,5 +1,7 @@
 import {assign, setup} from 'xstate';
-import {thermostat, thermostatCalls, type ThermostatData} from '../../parts/thermostat.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import {thermostatCalls} from '../../parts/thermostat-calls.ts';
+import type {thermostat, ThermostatData} from '../../parts/thermostat.ts';
 import {defineBehaviour, type PlantWatch} from '../part-behaviour.ts';
 
 interface Settings {
@@ -209,7 +211,7 @@ const modeTitles: Readonly<Record<string, string>> = {off: 'Off', cool: 'Cool', 
 
 export const thermostatBehaviour = defineBehaviour<typeof thermostatMachine>({
   machine: thermostatMachine,
-  input: (part) => thermostat.data.parse(part.data),
+  input: (part) => dataOf<typeof thermostat>(part),
   sense: (snapshot, look, part) => {
     const c = snapshot.context;
     const call = callOf(snapshot.value);

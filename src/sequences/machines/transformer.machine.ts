@@ -1,5 +1,6 @@
 import {assign, setup} from 'xstate';
-import {transformer} from '../../parts/transformer.ts';
+import {dataOf} from '../../parts/part-kind.ts';
+import type {transformer} from '../../parts/transformer.ts';
 import {
   cold,
   follow,
@@ -61,7 +62,7 @@ export const transformerMachine = setup({
 export const transformerBehaviour = defineBehaviour<typeof transformerMachine>({
   machine: transformerMachine,
   input: (part) => {
-    const data = transformer.data.parse(part.data);
+    const data = dataOf<typeof transformer>(part);
     return {
       secondaryAmps: data.va / data.secondaryVolts,
       burns: data.taps.length === 1 ? 'primary' : `primary-${data.taps[0]!.terminal}`,
