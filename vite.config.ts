@@ -1,9 +1,15 @@
 import {defineConfig} from 'vite';
+import {checkedUnits} from './src/content/node/checked-units-plugin.ts';
 
 export default defineConfig({
   base: './',
   server: {port: 4173},
-  worker: {format: 'es', rolldownOptions: {checks: {pluginTimings: false}}},
+  plugins: [checkedUnits()],
+  worker: {
+    format: 'es',
+    plugins: () => [checkedUnits()],
+    rolldownOptions: {checks: {pluginTimings: false}},
+  },
   build: {
     target: 'es2022',
     sourcemap: false,

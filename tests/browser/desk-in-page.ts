@@ -1,5 +1,6 @@
 import panelDifficulty from '../../content/difficulty/practice-panel.json';
 import panelText from '../../content/units/practice-panel.yaml?raw';
+import {loadUnit} from '../../src/content/load-unit.ts';
 import type {DifficultyFile} from '../../src/diagnosis/difficulty-file.ts';
 import {deskAnswers, type DeskAnswering} from '../../src/pages/desk/desk-answers.ts';
 import {Desk, useDesk, type DeskPort} from '../../src/pages/desk/desk.ts';
@@ -15,7 +16,7 @@ export function deskInPage(changes: Partial<DeskAnswering> = {}): {desk: Desk; s
   const answers = {
     ...deskAnswers({
       ids: ['practice-panel'],
-      text: async () => panelText,
+      unit: async () => loadUnit(panelText, 'practice-panel.yaml').unit!,
       difficulty: async () => panelDifficulty as unknown as DifficultyFile,
     }),
     ...changes,

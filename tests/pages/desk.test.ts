@@ -1,6 +1,10 @@
 import {readFileSync} from 'node:fs';
 import {describe, expect, it} from 'vitest';
-import {readShippedUnitText, shippedUnitIds} from '../../src/content/node/read-shipped-unit.ts';
+import {
+  readShippedUnit,
+  readShippedUnitText,
+  shippedUnitIds,
+} from '../../src/content/node/read-shipped-unit.ts';
 import {openSealed} from '../../src/bench/sealed-fault.ts';
 import {Desk} from '../../src/pages/desk/desk.ts';
 import type {DeskPort} from '../../src/pages/desk/desk.ts';
@@ -19,7 +23,7 @@ function aDesk(): {desk: Desk; heard: DeskReply[]} {
   const heard: DeskReply[] = [];
   const answers = deskAnswers({
     ids: shippedUnitIds(),
-    text: async (id) => readShippedUnitText(id),
+    unit: async (id) => readShippedUnit(id),
     difficulty: async (id) =>
       JSON.parse(readFileSync(difficultyFileOf(id), 'utf8')) as DifficultyFile,
   });

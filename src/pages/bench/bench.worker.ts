@@ -3,8 +3,6 @@ import type {BenchAnswer, BenchRequest, InitMessage} from '../../bench/bench-mes
 import type {BenchView} from '../../bench/bench-view.ts';
 import {catalogueLines} from '../../bench/catalogue-lines.ts';
 import {openSealed} from '../../bench/sealed-fault.ts';
-import {debriefOf, goesOn} from '../../diagnosis/debrief.ts';
-import {reasoningOf} from '../../diagnosis/reasoning.ts';
 import {catalogue} from '../../faults/catalogue.ts';
 import {operateUnit} from '../../sequences/operate-unit.ts';
 import type {Observation} from '../../sequences/operating-unit.ts';
@@ -19,6 +17,10 @@ let bench: Bench | undefined;
 /** What could be seen after each action, for the coach. */
 let seen: (readonly Observation[])[] = [];
 
+// What judges a call is as large as what runs one, and is not needed until a fault has been named.
+const judging = () => import('../../diagnosis/debrief.ts');
+const reasonings = () => import('../../diagnosis/reasoning.ts');
+
 /** One of two faults has been named, and the other is still hidden. */
 let more = false;
 const endsSearch: ReadonlySet<string> = new Set(['name', 'give-up', 'clear']);
@@ -30,10 +32,10 @@ type Asked = BenchRequest | ReasoningRequest | TrailRequest;
 type Heard = BenchAnswer | ReasoningAnswer | TrailAnswer;
 type Reply = Heard extends infer A ? (A extends Heard ? Omit<A, 'number'> : never) : never;
 
-function answer(request: Asked): Reply {
+async function answer(request: Asked): Promise<Reply> {
   if (request.ask === 'init') {
     bench = begin(request);
-    more = goesOn(bench);
+    more = await isMore(bench);
     return {is: 'view', view: viewOf(bench)};
   }
   if (!bench) return {is: 'error', sentence: 'The bench has no call yet.'};
@@ -42,7 +44,7 @@ function answer(request: Asked): Reply {
       const result = bench.act(request.action);
       if (!('refused' in result)) seen.push(bench.sees);
       // two faults that look alike are told apart by running the unit: only when there is cause to
-      if (endsSearch.has(request.action.do)) more = goesOn(bench);
+      if (endsSearch.has(request.action.do)) more = await isMore(bench);
       return 'refused' in result
         ? {is: 'refused', sentence: result.refused}
         : {is: 'view', view: viewOf(bench)};
@@ -50,9 +52,9 @@ function answer(request: Asked): Reply {
     case 'catalogue':
       return {is: 'catalogue', lines: catalogueLines(bench.setup.unit)};
     case 'debrief':
-      return notYet(bench) ?? {is: 'debrief', debrief: debriefOf(bench)};
+      return notYet(bench) ?? {is: 'debrief', debrief: (await judging()).debriefOf(bench)};
     case 'reasoning':
-      return notYet(bench) ?? {is: 'reasoning', reasoning: reasoned(bench, request.number)};
+      return notYet(bench) ?? {is: 'reasoning', reasoning: await reasoned(bench, request.number)};
     case 'trail':
       return {
         is: 'trail',
@@ -64,7 +66,11 @@ function answer(request: Asked): Reply {
 }
 
 /** Works it out and says how far it has come, in whole hundredths. */
-function reasoned({setup, actions}: Bench, number: number): ReasoningAnswer['reasoning'] {
+async function reasoned(
+  {setup, actions}: Bench,
+  number: number,
+): Promise<ReasoningAnswer['reasoning']> {
+  const {reasoningOf} = await reasonings();
   let told = 0;
   return reasoningOf(setup, actions, undefined, (share) => {
     const hundredths = Math.floor(share * 100);
@@ -72,6 +78,11 @@ function reasoned({setup, actions}: Bench, number: number): ReasoningAnswer['rea
     told = hundredths;
     postMessage({number, is: 'progress', share: hundredths / 100} satisfies ReasoningProgress);
   });
+}
+
+/** Whether one of two faults has been named and the other is still hidden. */
+async function isMore(at: Bench): Promise<boolean> {
+  return at.view().stage !== 'working' && (await judging()).goesOn(at);
 }
 
 /** What may be seen; that one of two faults is still hidden is told once the other has been named. */
@@ -129,14 +140,20 @@ function begin({unit, sealed, complaint, seed, actions}: InitMessage): Bench {
   return fresh;
 }
 
-addEventListener('message', (event: MessageEvent<Asked>) => {
-  const {number} = event.data;
-  let reply: Reply;
+async function reply(request: Asked): Promise<void> {
+  const {number} = request;
+  let told: Reply;
   try {
-    reply = answer(event.data);
+    told = await answer(request);
   } catch (error) {
     // the text of an unforeseen error could name the fault, so it stays here
-    reply = {is: 'error', sentence: error instanceof Unusable ? error.message : broken};
+    told = {is: 'error', sentence: error instanceof Unusable ? error.message : broken};
   }
-  postMessage({...reply, number});
+  postMessage({...told, number});
+}
+
+let turn: Promise<void> = Promise.resolve();
+/** One after the other: an answer that waits for more of the program must not be overtaken by the next. */
+addEventListener('message', ({data}: MessageEvent<Asked>) => {
+  turn = turn.then(() => reply(data));
 });

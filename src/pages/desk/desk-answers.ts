@@ -1,11 +1,8 @@
 import type {MeterFlaw} from '../../meter/meter-condition.ts';
-import {attemptFile, readAttemptFile} from '../../bench/attempt-file.ts';
 import {nonceBytes, openSealed, sealFaults} from '../../bench/sealed-fault.ts';
-import {loadUnit} from '../../content/load-unit.ts';
 import type {Unit} from '../../content/unit.ts';
-import {readDifficulties, type DifficultyFile} from '../../diagnosis/difficulty-file.ts';
+import type {DifficultyFile} from '../../diagnosis/difficulty-file.ts';
 import type {FaultDifficulty} from '../../diagnosis/difficulty-level.ts';
-import {catalogue, faultsById} from '../../faults/catalogue.ts';
 import type {
   DeskAnswers,
   DeskQuestion,
@@ -22,16 +19,21 @@ export type DeskAnswering = {
   ) => DeskAnswers[Q]['answer'] | Promise<DeskAnswers[Q]['answer']>;
 };
 
-/** The units that come with Rungbench: their ids, and the text of each. */
+/** The units that come with Rungbench: their ids, and each of them, checked when the tutor was built. */
 export interface ShippedUnits {
   readonly ids: readonly string[];
-  text(id: string): Promise<string>;
+  unit(id: string): Promise<Unit>;
   /** How hard the faults of one are, worked out beforehand. */
   difficulty?(id: string): Promise<DifficultyFile | undefined>;
 }
 
-/** The simulation is large; listing units and opening links does not need it. */
+// Opening a link needs a cipher and nothing else. What reads files, lists faults or simulates is large, and comes when
+// it is first asked for.
 const work = () => import('./fault-work.ts');
+const unitFiles = () => import('../../content/load-unit.ts');
+const attemptFiles = () => import('../../bench/attempt-file.ts');
+const faultLists = () => import('../../faults/catalogue.ts');
+const difficultyFiles = () => import('../../diagnosis/difficulty-file.ts');
 
 /** What the desk's worker answers to each question. A refusal is a thrown Error with one sentence for people. */
 export function deskAnswers(shipped: ShippedUnits): DeskAnswering {
@@ -62,18 +64,27 @@ export function deskAnswers(shipped: ShippedUnits): DeskAnswering {
   ): Promise<readonly FaultDifficulty[]> => {
     const unit = await unitOf(source);
     const file = 'shipped' in source ? await shipped.difficulty?.(source.shipped) : undefined;
+    const {readDifficulties} = await difficultyFiles();
     return readDifficulties(unit, file) ?? (await work()).difficultiesOf(unit, tell);
   };
 
   return {
     shippedIds: () => shipped.ids,
     unit: ({source}) => load(source),
-    catalogue: async ({source}) =>
-      catalogue(await unitOf(source)).map(({id, name, site, mode}) => ({id, name, site, mode})),
+    catalogue: async ({source}) => {
+      const {catalogue} = await faultLists();
+      return catalogue(await unitOf(source)).map(({id, name, site, mode}) => ({
+        id,
+        name,
+        site,
+        mode,
+      }));
+    },
     complaint: async ({source, faults}) =>
       (await work()).derivedComplaint(await unitOf(source), faults),
     seal: async ({source, faults, complaint, meter}) => {
       const unit = await unitOf(source);
+      const {catalogue, faultsById} = await faultLists();
       return seal(
         unit,
         faultsById(catalogue(unit), faults).map(({id}) => id),
@@ -93,9 +104,9 @@ export function deskAnswers(shipped: ShippedUnits): DeskAnswering {
       if ('reason' in opened) throw new Error(opened.reason);
       return {unit: opened.hidden.unit, complaint: opened.hidden.complaint};
     },
-    exported: ({record}) => attemptFile(record),
-    imported: ({text}) => {
-      const read = readAttemptFile(text);
+    exported: async ({record}) => (await attemptFiles()).attemptFile(record),
+    imported: async ({text}) => {
+      const read = (await attemptFiles()).readAttemptFile(text);
       if ('reason' in read) throw new Error(read.reason);
       return read.attempt;
     },
@@ -104,11 +115,9 @@ export function deskAnswers(shipped: ShippedUnits): DeskAnswering {
 }
 
 async function read(shipped: ShippedUnits, source: UnitSource): Promise<LoadedUnit> {
-  const [text, fileName] =
-    'shipped' in source
-      ? [await shipped.text(source.shipped), `${source.shipped}.yaml`]
-      : [source.text, source.fileName];
-  const {unit, errors} = loadUnit(text, fileName);
+  if ('shipped' in source) return {unit: await shipped.unit(source.shipped), mistakes: []};
+  const {loadUnit} = await unitFiles();
+  const {unit, errors} = loadUnit(source.text, source.fileName);
   return {
     unit,
     mistakes: errors.map(({line, column, message, mend}) => ({line, column, message, mend})),

@@ -1,10 +1,10 @@
 import {shippedDifficulty} from '../units/shipped-difficulties.ts';
-import {shippedIds, shippedText} from '../units/shipped-texts.ts';
 import {deskAnswers} from './desk-answers.ts';
 import type {DeskReply, DeskRequest} from './desk-messages.ts';
 import {replyTo} from './desk-reply.ts';
+import {shippedIds, shippedUnit} from './shipped-units.ts';
 
-const answers = deskAnswers({ids: shippedIds, text: shippedText, difficulty: shippedDifficulty});
+const answers = deskAnswers({ids: shippedIds, unit: shippedUnit, difficulty: shippedDifficulty});
 
 addEventListener('message', async ({data}: MessageEvent<DeskRequest>) => {
   const tell = (reply: DeskReply): void => postMessage(reply);

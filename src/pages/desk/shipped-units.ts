@@ -1,11 +1,13 @@
-// each text is its own chunk: a unit is fetched when it is asked for
-const texts = import.meta.glob<string>('../../../content/units/*.yaml', {
-  query: '?raw',
+import type {Unit} from '../../content/unit.ts';
+
+// each unit is its own chunk, checked when the page was built, and fetched when it is asked for
+const units = import.meta.glob<Unit>('../../../content/units/*.yaml', {
+  query: '?checked',
   import: 'default',
 });
 
 const byId = new Map(
-  Object.entries(texts).map(([path, load]) => [
+  Object.entries(units).map(([path, load]) => [
     path.slice(path.lastIndexOf('/') + 1, -'.yaml'.length),
     load,
   ]),
@@ -16,8 +18,8 @@ export const shippedIds: readonly string[] = [...byId.keys()].sort(
   (a, b) => Number(b === 'practice-panel') - Number(a === 'practice-panel') || (a < b ? -1 : 1),
 );
 
-/** Text of a shipped unit's file. Rejects where there is none of that id. */
-export async function shippedText(id: string): Promise<string> {
+/** A unit that comes with Rungbench. Rejects where there is none of that id. */
+export async function shippedUnit(id: string): Promise<Unit> {
   const load = byId.get(id);
   if (!load) throw new Error(`There is no unit "${id}"; there are ${shippedIds.join(', ')}.`);
   return load();
