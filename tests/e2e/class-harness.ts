@@ -14,6 +14,9 @@ export const firstStartKey = 'a-key-that-only-the-terminal-shows';
 
 /** The built tutor with a class server on an empty data folder. */
 export interface ClassHarness extends Harness {
+  /** The server that answers now. */
+  readonly app: FastifyInstance;
+  readonly school: School;
   /** Stops the server and starts it again on the same records and the same port. */
   restart(): Promise<void>;
   /**
@@ -43,6 +46,12 @@ export async function startClassHarness(): Promise<ClassHarness> {
   school!.addresses.push(harness.address);
   return {
     ...harness,
+    get app() {
+      return app;
+    },
+    get school() {
+      return school;
+    },
     async restart() {
       await app.close();
       await school.close();

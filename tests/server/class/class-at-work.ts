@@ -53,8 +53,17 @@ export class ClassAtWork {
     return new ClassAtWork(folder, app, school, address);
   }
 
-  async close(keepFolder = false): Promise<void> {
+  /** On a server that somebody else has started, and closes. */
+  static on(app: FastifyInstance, school: School, address: string): ClassAtWork {
+    return new ClassAtWork('', app, school, address.replace(/\/$/, ''));
+  }
+
+  dropAll(): void {
     for (const device of this.devices) device.drop();
+  }
+
+  async close(keepFolder = false): Promise<void> {
+    this.dropAll();
     await this.app.close();
     await this.school.close();
     if (!keepFolder) rmSync(this.folder, {recursive: true});
@@ -93,7 +102,11 @@ export class ClassAtWork {
   }
 
   async classOf(...names: string[]): Promise<ClassDetail> {
-    const {id} = await this.get<ClassDetail>('POST', '/classes', {name: 'Period 3'});
+    return this.classCalled('Period 3', names);
+  }
+
+  async classCalled(name: string, names: readonly string[]): Promise<ClassDetail> {
+    const {id} = await this.get<ClassDetail>('POST', '/classes', {name});
     if (names.length === 0) return this.get('GET', `/classes/${id}`);
     return this.get('POST', `/classes/${id}/students`, {text: names.join('\n')});
   }
