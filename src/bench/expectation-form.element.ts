@@ -151,7 +151,7 @@ export class ExpectationForm extends LitElement {
     const unit = functionNames[this.function].written.unit;
     const skips = this.typed.trim() === '';
     return html`
-      <form @submit=${this.onSubmit} novalidate>
+      <form @submit=${this.onSubmit} @keydown=${this.onKeydown} novalidate>
         <div class="ask">
           <label for="expected">What do you expect?</label>
           ${this.ready ? nothing : html`<span class="quiet-text">${this.missing}</span>`}
@@ -211,6 +211,11 @@ export class ExpectationForm extends LitElement {
   private take(text: string): void {
     this.typed = text;
     this.wrong = '';
+  }
+
+  /** A key held down reads once. */
+  private onKeydown(event: KeyboardEvent): void {
+    if (event.key === 'Enter' && event.repeat) event.preventDefault();
   }
 
   private onSubmit(event: Event): void {

@@ -115,7 +115,8 @@ export class PickList extends LitElement {
       event.preventDefault();
       event.stopPropagation();
       const option = shown[this.active];
-      if (option) this.pick(option);
+      // a key held down picks once
+      if (option && !event.repeat) this.pick(option);
     } else if (event.key === 'Escape' && (this.open || this.typed !== undefined)) {
       event.preventDefault();
       event.stopPropagation();

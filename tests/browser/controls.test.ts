@@ -117,6 +117,17 @@ describe('<rb-expectation-form>', () => {
     expect(await asked).to.deep.equal({expected: {value: 24}});
   });
 
+  it('reads once where the Enter key is held down', async () => {
+    const element = await form();
+    let read = 0;
+    element.addEventListener('reading-asked', () => read++);
+    element.focus();
+    await sendKeys({down: 'Enter'});
+    await sendKeys({down: 'Enter'});
+    await sendKeys({up: 'Enter'});
+    expect(read).to.equal(1);
+  });
+
   it('reads without an expectation when it is left empty', async () => {
     const element = await form();
     const asked = eventFrom<{expected?: object}>(element, 'reading-asked');
@@ -175,6 +186,21 @@ describe('<rb-pick-list>', () => {
     await sendKeys({press: 'ArrowDown'});
     await sendKeys({press: 'Enter'});
     expect(await picked).to.deep.equal({id: 'K1.A2'});
+  });
+
+  it('picks once where the Enter key is held down', async () => {
+    const element = await list();
+    element.clears = true;
+    element.focus();
+    let picked = 0;
+    element.addEventListener('picked', () => picked++);
+    await sendKeys({press: 'ArrowDown'});
+    await sendKeys({down: 'Enter'});
+    // who hears it may open the list again for the other lead
+    deep(element.renderRoot, 'input').click();
+    await sendKeys({down: 'Enter'});
+    await sendKeys({up: 'Enter'});
+    expect(picked).to.equal(1);
   });
 
   it('does not pick what is behind a cover', async () => {

@@ -10,7 +10,6 @@ import '../../bench/field-log.element.ts';
 import '../../bench/name-fault.element.ts';
 import type {NameFault} from '../../bench/name-fault.element.ts';
 import type {RefusedAction} from '../../bench/refused-action.ts';
-import {functionAt} from '../../meter/function-names.ts';
 import {
   openAttempts,
   StoreError,
@@ -22,14 +21,16 @@ import {desk as theDesk} from '../desk/desk.ts';
 import './bench-desk.element.ts';
 import type {BenchDesk} from './bench-desk.element.ts';
 import type {BenchLink} from './bench-link.ts';
+import {BenchKeys} from './bench-keys.ts';
 import {benchPageStyles} from './bench-page.styles.ts';
 import {BenchSession} from './bench-session.ts';
+import './call-banner.element.ts';
+import {isOn} from './call-on.ts';
 import {CoachAtWork} from './coach-at-work.ts';
 import {ContinuityTone} from './continuity-tone.ts';
 import './help-dialog.element.ts';
 import type {HelpDialog} from './help-dialog.element.ts';
 import {keepSettings, readSettings, type BenchSettings} from './remembered.ts';
-import {commandOf, type Command} from './shortcuts.ts';
 import {WorkerBenchLink} from './worker-bench-link.ts';
 
 type Phase =
@@ -81,15 +82,32 @@ export class BenchPage extends LitElement {
   private readonly tone = new ContinuityTone();
   private readonly coach = new CoachAtWork(this);
 
+  constructor() {
+    super();
+    new BenchKeys(this, () =>
+      this.phase.is === 'working' && this.settings.shortcuts
+        ? {
+            desk: this.benchDesk,
+            turnDrawing: () =>
+              this.changeSettings({
+                ...this.settings,
+                view: this.settings.view === 'ladder' ? 'connection' : 'ladder',
+              }),
+            name: () => this.isCall && this.view && isOn(this.view) && this.startNaming(),
+            mute: () => this.changeSettings({...this.settings, muted: !this.settings.muted}),
+            help: () => this.help.show(),
+          }
+        : undefined,
+    );
+  }
+
   override connectedCallback(): void {
     super.connectedCallback();
-    addEventListener('keydown', this.onKeydown);
     void this.open();
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    removeEventListener('keydown', this.onKeydown);
     this.stopWatching();
     this.link?.close();
     this.tone.close();
@@ -147,7 +165,15 @@ export class BenchPage extends LitElement {
         </div>
       </rb-call-strip>
       <div>
-        ${this.banner(view)}
+        <rb-call-banner
+          .attemptId=${this.attemptId}
+          .view=${view}
+          ?pointing=${this.pointing}
+          .resumed=${this.resumed}
+          @clearing-asked=${() => this.act({do: 'clear'})}
+          @naming-asked=${this.startNaming}
+          @put-away=${() => (this.resumed = 0)}
+        ></rb-call-banner>
         <rb-cautions .cautions=${view.cautions}></rb-cautions>
       </div>
       <rb-bench-desk
@@ -197,61 +223,6 @@ export class BenchPage extends LitElement {
     `;
   }
 
-  private banner(view: BenchView) {
-    if (view.more && !this.pointing) {
-      return html`<div class="banner" role="status">
-        <span>
-          <b>Right: that is one of the faults.</b> Another is still in the unit. Find it, and name
-          it too.
-        </span>
-      </div>`;
-    }
-    if (!isOn(view)) {
-      const cleared = view.stage === 'cleared';
-      return html`<div class="banner">
-        <span>
-          ${
-            cleared
-              ? html`<b>The fault is cleared.</b> Run the unit and read what proves it.`
-              : html`<b>The call is answered.</b> The bench stays open for more readings.`
-          }
-        </span>
-        ${
-          cleared
-            ? nothing
-            : html`<button
-                type="button"
-                class="button small"
-                @click=${() => this.act({do: 'clear'})}
-              >
-                Clear the fault
-              </button>`
-        }
-        <a class="button small" href=${hrefOf({page: 'debrief', attempt: this.attemptId})}
-          >To the debrief</a
-        >
-      </div>`;
-    }
-    if (this.pointing) {
-      return html`<div class="banner resumed">
-        <span><b>Point it out:</b> pick the part or wire on the drawing.</span>
-        <button type="button" class="button small" @click=${this.startNaming}>
-          Back to naming
-        </button>
-      </div>`;
-    }
-    if (this.resumed > 0) {
-      return html`<div class="banner resumed" role="status">
-        <span
-          ><b>Picking up where you left off:</b>
-          ${this.resumed === 1 ? 'one action' : `${this.resumed} actions`} done again.</span
-        >
-        <button type="button" class="button small" @click=${() => (this.resumed = 0)}>Go on</button>
-      </div>`;
-    }
-    return nothing;
-  }
-
   /** Asking is an action like any other: the hint is shown once it is kept. */
   private async askCoach(level: HintLevel): Promise<void> {
     const text = await this.coach.hint(level);
@@ -272,6 +243,8 @@ export class BenchPage extends LitElement {
     this.coach.leave();
     this.phase = {is: 'loading', resuming: false};
     try {
+      // the worker begins to load while the store is asked
+      const link = (this.link = this.makeLink());
       const store = (this.store = await this.openStore());
       const [record, head] = await Promise.all([
         store.get(this.attemptId),
@@ -291,13 +264,10 @@ export class BenchPage extends LitElement {
         readSettings(store),
       ]);
       this.settings = settings;
-      this.link = this.makeLink();
-      this.session = await BenchSession.open(record, unit, this.link, store, (view) =>
-        this.show(view),
-      );
+      this.session = await BenchSession.open(record, unit, link, store, (view) => this.show(view));
       this.stopWatching = store.onTakenOver(record.id, () => this.takenOver());
       this.resumed = record.actions.length;
-      this.faults = await this.link.catalogue();
+      this.faults = await link.catalogue();
       this.phase = {is: 'working'};
       this.emitTitle(unit.title);
       this.fetchLayout();
@@ -318,7 +288,10 @@ export class BenchPage extends LitElement {
   }
 
   private readonly onActionAsked = (event: CustomEvent<{action: Action}>): void => {
-    void this.act(event.detail.action);
+    const {action} = event.detail;
+    // one press, one reading: what is pressed again while the bench is at work on it is the same press
+    if (this.busy && (action.do === 'read' || action.do === 'clamp')) return;
+    void this.act(action);
   };
 
   private async act(action: Action): Promise<void> {
@@ -392,47 +365,6 @@ export class BenchPage extends LitElement {
       );
   }
 
-  private readonly onKeydown = (event: KeyboardEvent): void => {
-    if (this.phase.is !== 'working' || !this.settings.shortcuts) return;
-    const command = commandOf(event, event.composedPath());
-    if (!command) return;
-    event.preventDefault();
-    this.obey(command);
-  };
-
-  private obey(command: Command): void {
-    const desk = this.benchDesk;
-    switch (command.is) {
-      case 'lead':
-        return desk?.takeLead(command.lead);
-      case 'function': {
-        const fn = functionAt(command.place);
-        return fn && desk?.chooseFunction(fn);
-      }
-      case 'expect':
-        return void desk?.focusOn('expectation');
-      case 'read':
-        return desk?.read();
-      case 'diagram':
-        return void desk?.focusOn('diagram');
-      case 'find':
-        return void desk?.focusOn('list');
-      case 'drawing':
-        return this.changeSettings({
-          ...this.settings,
-          view: this.settings.view === 'ladder' ? 'connection' : 'ladder',
-        });
-      case 'panel':
-        return void desk?.goToPanel(command.panel);
-      case 'name':
-        return this.isCall && this.view && isOn(this.view) ? this.startNaming() : undefined;
-      case 'mute':
-        return this.changeSettings({...this.settings, muted: !this.settings.muted});
-      case 'help':
-        return this.help.show();
-    }
-  }
-
   private takenOver(): void {
     this.fail(
       'This call went on in another tab',
@@ -452,9 +384,6 @@ export class BenchPage extends LitElement {
     );
   }
 }
-
-/** Something is still to be named. */
-const isOn = (view: BenchView): boolean => view.stage === 'working' || view.more === true;
 
 function sentenceOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);

@@ -11,25 +11,6 @@ export const benchPageStyles = css`
   rb-bench-desk {
     flex: 1;
   }
-  .banner {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: center;
-    gap: var(--space-2) var(--space-3);
-    padding: var(--space-2) var(--space-4);
-    background: var(--good-soft);
-    border-block-end: 1px solid var(--good);
-  }
-  .banner .button {
-    margin-inline-start: auto;
-  }
-  .banner .button + .button {
-    margin-inline-start: 0;
-  }
-  .resumed {
-    background: var(--paper-sunken);
-    border-color: var(--rule-strong);
-  }
   .standing {
     grid-row: 1 / -1;
     display: grid;
@@ -88,10 +69,6 @@ export const benchPageStyles = css`
     .top-buttons {
       display: none;
     }
-    .banner {
-      padding-inline: var(--space-3);
-      font-size: var(--text-s);
-    }
     /* the drawing keeps its room while a caution is read; the tabs stay free */
     :host {
       position: relative;
@@ -109,7 +86,7 @@ export const benchPageStyles = css`
       block-size: auto;
     }
     rb-cautions,
-    .banner,
+    rb-call-banner,
     .top-buttons {
       display: none;
     }

@@ -57,7 +57,9 @@ const commands: Readonly<Record<string, Command>> = {
 export function commandOf(event: KeyboardEvent, path: readonly EventTarget[]): Command | undefined {
   if (event.ctrlKey || event.metaKey || event.altKey || event.defaultPrevented) return undefined;
   if (path.some(takesKeys)) return undefined;
-  if (event.key === 'Enter') return path.some(takesEnter) ? undefined : {is: 'read'};
+  // a key held down reads once
+  if (event.key === 'Enter')
+    return event.repeat || path.some(takesEnter) ? undefined : {is: 'read'};
   // the tenth key is 0, as on any keyboard's row
   if (/^[0-9]$/.test(event.key)) return {is: 'function', place: Number(event.key) || 10};
   return commands[event.key.toLowerCase()];

@@ -7,6 +7,7 @@ import {hrefOf} from '../app/router.ts';
 import {desk} from '../desk/desk.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import './call-card.element.ts';
+import {fetchBench} from './fetch-bench.ts';
 
 /**
  * The closed lid: a fault has been hidden on this device and the next person takes it from here. The page that hid it
@@ -70,7 +71,10 @@ export class RbHandedPage extends LitElement {
       this.head = await store.head(this.attemptId);
       if (!this.head)
         this.failed = 'No call of this address is kept on this device. It may have been deleted.';
-      else this.unit = await desk().unit(store, this.head.unit);
+      else {
+        this.unit = await desk().unit(store, this.head.unit);
+        fetchBench();
+      }
     } catch (error) {
       this.failed = error instanceof Error ? error.message : String(error);
     }

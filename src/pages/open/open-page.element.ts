@@ -8,6 +8,7 @@ import {desk, randomSeed} from '../desk/desk.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import {minuteWords, resultWords} from '../history/attempt-words.ts';
 import './call-card.element.ts';
+import {fetchBench} from './fetch-bench.ts';
 
 /** What a link with a sealed fault opens: the call, to be taken. Nothing of the fault is on this page. */
 @customElement('rb-open-page')
@@ -84,6 +85,7 @@ export class RbOpenPage extends LitElement {
       const {unit, complaint} = await desk().ask('opened', {sealed: this.sealed});
       this.earlier = (await store.list()).find(({sealed}) => sealed === this.sealed);
       this.call = {unit: await desk().unit(store, unit), complaint};
+      fetchBench();
     } catch (error) {
       this.failed = error instanceof Error ? error.message : String(error);
     }
