@@ -81,7 +81,7 @@ function stampAll(
   solution.couplingRe.fill(0);
   solution.couplingIm.fill(0);
   const stamps = plan.scratch;
-  if (anyFixedBurnt(plan, states)) {
+  if (anyFixedBurnt(plan, kind, states)) {
     restamp(plan, base, kind, states, solution);
   } else {
     copyStamps(base.stamps, stamps);
@@ -124,14 +124,14 @@ function stampLive(
   stampBranch(stamps, branch, re, im);
 }
 
-function anyFixedBurnt(plan: Plan, states: ElementStates): boolean {
+/** Whether something is burnt that stands in the fixed stamps. A motor's windings do for direct current only. */
+function anyFixedBurnt(plan: Plan, kind: 'ac' | 'dc', states: ElementStates): boolean {
   for (const id in states) {
     if (states[id]?.open !== true) continue;
-    const index = plan.branchOf.get(id);
-    if (index !== undefined) {
-      if (plan.branches[index].kind === fixedBranch || plan.branches[index].kind === motorBranch)
-        return true;
-    } else if (plan.branchesOf.has(id)) return true;
+    const index = plan.branchOf.get(id) ?? plan.branchesOf.get(id)?.[0];
+    if (index === undefined) continue;
+    const {kind: is} = plan.branches[index];
+    if (is === fixedBranch || (is === motorBranch && kind === 'dc')) return true;
   }
   return false;
 }
