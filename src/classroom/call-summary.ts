@@ -18,13 +18,19 @@ export interface CallSummary {
 export function callSummary(bench: Bench, view: BenchView): CallSummary {
   const last = view.log[view.log.length - 1];
   return {
-    stage: bench.hasGivenUp && view.stage === 'named' ? 'given-up' : view.stage,
+    stage: stageOf(bench, view),
     doing: last ? doingText(last) : '',
     readings: view.log.filter(({kind}) => kind === 'reading').length,
     minutes: view.minutes,
     danger: view.safety.filter(({severity}) => severity === 'danger').length,
     caution: view.safety.filter(({severity}) => severity === 'caution').length,
   };
+}
+
+function stageOf(bench: Bench, view: BenchView): CallSummary['stage'] {
+  // one of two is found: whoever looks on need not know more than that the search goes on
+  if (view.more) return 'working';
+  return bench.hasGivenUp && view.stage === 'named' ? 'given-up' : view.stage;
 }
 
 /** One line of the log in short. */

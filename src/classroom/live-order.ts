@@ -18,7 +18,7 @@ export function needOf(row: Omit<LiveRow, 'needs'>): {
   if (row.suspects === 0 && row.stage === 'working') {
     reasons.push([
       55,
-      'the log rules everything out: a reading was misread or the unit was changed',
+      'the log rules everything out: there are two faults, a reading was misread or the unit was changed',
     ]);
   }
   if (row.stage === 'working' && row.stuckMs >= stuckMs) {

@@ -1,5 +1,5 @@
 import type {Action} from '../bench/actions.ts';
-import {Bench} from '../bench/bench.ts';
+import {Bench, type BenchSetup} from '../bench/bench.ts';
 import {complaintOf} from '../bench/complaint.ts';
 import type {Debrief} from '../bench/debrief.ts';
 import type {Unit} from '../content/unit.ts';
@@ -7,13 +7,14 @@ import type {HintLevel} from '../bench/actions.ts';
 import {catalogueLines} from '../bench/catalogue-lines.ts';
 import {Coach} from '../diagnosis/coach.ts';
 import {levelsOf, type FaultDifficulty} from '../diagnosis/difficulty-level.ts';
-import {debriefOf} from '../diagnosis/debrief.ts';
+import {debriefOf, goesOn} from '../diagnosis/debrief.ts';
 import {reasoningOf, type Reasoning} from '../diagnosis/reasoning.ts';
 import {Suspects} from '../diagnosis/suspects.ts';
 import {catalogue, faultsById} from '../faults/catalogue.ts';
 import type {Difficulty} from '../faults/difficulty.ts';
 import {checkHookup, type HookupReport} from '../hookup/check-hookup.ts';
 import type {HookupTask, HookupWire} from '../hookup/hookup-task.ts';
+import type {MeterFlaw} from '../meter/meter-condition.ts';
 import {dealDifferent, type Dealt} from './dealing.ts';
 import {pollReadings, type PollOutcome} from './poll-bench.ts';
 import type {PollBody} from './protocol/poll.ts';
@@ -25,6 +26,7 @@ export interface CallRecord {
   readonly faults: readonly string[];
   readonly complaint: string;
   readonly seed: number;
+  readonly meterFlaw?: MeterFlaw;
   readonly actions: readonly Action[];
 }
 
@@ -54,6 +56,8 @@ export interface LongJobs {
   };
   /** The catalogue of a unit with how hard each fault is. */
   catalogue: {ask: {readonly unit: string}; answer: readonly CatalogueEntry[]};
+  /** Whether what was named last is right and another fault is still hidden. */
+  'goes-on': {ask: {readonly call: CallRecord}; answer: boolean};
   judge: {ask: {readonly call: CallRecord}; answer: {debrief: Debrief; reasoning: Reasoning}};
   poll: {ask: {readonly poll: PollBody}; answer: PollOutcome};
   hookup: {
@@ -128,6 +132,7 @@ export class LongWork {
       const {text, minutes} = new Coach(suspects).hint(level);
       return {text, minutes};
     },
+    'goes-on': ({call}) => goesOn(this.bench(call)),
     judge: ({call}) => ({
       debrief: debriefOf(this.bench(call)),
       reasoning: reasoningOf(this.setup(call), call.actions),
@@ -136,9 +141,15 @@ export class LongWork {
     hookup: ({task, wires}) => checkHookup(this.content.task(task), wires),
   };
 
-  private setup({unit: id, faults, complaint, seed}: CallRecord) {
+  private setup({unit: id, faults, complaint, seed, meterFlaw}: CallRecord): BenchSetup {
     const unit = this.content.unit(id);
-    return {unit, faults: faultsById(catalogue(unit), faults), complaint, seed};
+    return {
+      unit,
+      faults: faultsById(catalogue(unit), faults),
+      complaint,
+      seed,
+      ...(meterFlaw ? {meterFlaw} : {}),
+    };
   }
 
   private bench(call: CallRecord): Bench {

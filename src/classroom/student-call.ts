@@ -7,15 +7,24 @@ import type {StudentAnswer} from './protocol/student-messages.ts';
 type Done = Extract<StudentAnswer, {is: 'done'}>;
 type Opened = Extract<StudentAnswer, {is: 'opened'}>;
 
+/** Done now: keep it first, then answer. */
+interface New {
+  readonly is: 'new';
+  readonly answer: Done;
+  readonly summary: CallSummary;
+}
+
 /** What came of a numbered action. */
 export type Acted =
-  /** Done now: keep it first, then answer. */
-  | {readonly is: 'new'; readonly answer: Done; readonly summary: CallSummary}
+  | New
   /** Was done before: answered again. */
   | {readonly is: 'again'; readonly answer: Done}
   | {readonly is: 'refused'; readonly sentence: string}
   /** Device and bench have come apart (a gap, or another action under a number that is taken): open anew. */
   | {readonly is: 'apart'};
+
+const anotherLeft =
+  'Another fault is still in the unit. Name it too, or give up; then the unit is repaired.';
 
 /**
  * One student's call on the side that holds the fault. Actions are numbered from 1 on by the device; one that comes
@@ -27,6 +36,8 @@ export class StudentCall {
   readonly bench: Bench;
   /** Safety findings up to now; each answer sends the new ones. */
   private findings: number;
+  /** What was named is right and another fault is still hidden. Told by whoever has time to work it out. */
+  private more = false;
 
   /** @throws Error where one of the kept actions cannot be done again. */
   constructor(assignment: string, setup: BenchSetup, kept: readonly Action[]) {
@@ -44,16 +55,43 @@ export class StudentCall {
       const kept = this.bench.history[number - 1].action;
       // a device that has lost its place must not believe that something else was done
       if (JSON.stringify(kept) !== JSON.stringify(action)) return {is: 'apart'};
-      return {is: 'again', answer: this.answer(number, this.bench.view())};
+      return {is: 'again', answer: this.answer(number, this.view())};
     }
     if (number > this.last + 1) return {is: 'apart'};
+    if (this.more && action.do === 'clear') return {is: 'refused', sentence: anotherLeft};
     const result = this.bench.act(action);
     if ('refused' in result) return {is: 'refused', sentence: result.refused};
+    if (action.do === 'name' || action.do === 'give-up') this.more = false;
     // the view is the dear part of an action, so it is made once
-    const view = this.bench.view();
+    const view = this.view();
     const answer = this.answer(number, view, this.findings);
     this.findings = view.safety.length;
     return {is: 'new', answer, summary: callSummary(this.bench, view)};
+  }
+
+  /** Whether the last naming may have left another fault hidden: whoever has time works it out before anybody is answered. */
+  get mayGoOn(): boolean {
+    const {bench} = this;
+    const ends = bench.actions.findLast(
+      ({do: what}) => what === 'name' || what === 'give-up' || what === 'clear',
+    );
+    return bench.setup.faults.length > 1 && ends?.do === 'name' && !bench.hasGivenUp;
+  }
+
+  /** Another fault is still hidden. */
+  goOn(): void {
+    this.more = true;
+  }
+
+  /** The same, told with the answer to the naming. */
+  goOnAfter(acted: New): New {
+    this.goOn();
+    const {answer, summary} = acted;
+    return {
+      ...acted,
+      answer: {...answer, now: {...answer.now, more: true}},
+      summary: {...summary, stage: 'working'},
+    };
   }
 
   opened(rules: Pick<Opened, 'coach' | 'leftMs' | 'hintOwed'>): Opened {
@@ -62,9 +100,14 @@ export class StudentCall {
       assignment: this.assignment,
       last: this.last,
       actions: this.bench.actions,
-      view: this.bench.view(),
+      view: this.view(),
       ...rules,
     };
+  }
+
+  private view(): BenchView {
+    const view = this.bench.view();
+    return this.more ? {...view, more: true} : view;
   }
 
   /** The unit as it stands now, with the log from the line of this action on. */

@@ -1,4 +1,5 @@
 import {z} from 'zod';
+import {meterFlaws, type MeterFlaw} from '../../meter/meter-condition.ts';
 import {contentName, difficulty, rowId, shownName, unitId} from './fields.ts';
 
 /**
@@ -14,18 +15,18 @@ export const workSetBody = z.discriminatedUnion('kind', [
     kind: z.literal('same'),
     title: shownName.optional(),
     unit: unitId,
-    /** Catalogue ids; none = a healthy unit. */
+    /** Catalogue ids; none = a healthy unit. With two or more, naming one lets the search go on for the next. */
     faults: z.array(contentName).max(3),
     /** Words of the customer; absent = what follows from the faults. */
     complaint: z.string().trim().max(500).optional(),
-    ...rules(),
+    ...callRules(),
   }),
   z.strictObject({
     kind: z.literal('different'),
     title: shownName.optional(),
     unit: unitId,
     difficulty,
-    ...rules(),
+    ...callRules(),
   }),
   z.strictObject({
     kind: z.literal('in-pairs'),
@@ -33,7 +34,7 @@ export const workSetBody = z.discriminatedUnion('kind', [
     unit: unitId,
     /** What may be hidden. */
     allowed: z.array(difficulty).min(1),
-    ...rules(),
+    ...callRules(),
   }),
   z.strictObject({
     kind: z.literal('hookup'),
@@ -58,6 +59,14 @@ function rules() {
   };
 }
 
+function callRules() {
+  return {
+    ...rules(),
+    /** What may be wrong with each student's own meter; the call says that it is to be proved, and not what it is. Absent = it is sound. */
+    meterFlaw: z.enum(meterFlaws).optional(),
+  };
+}
+
 export const workSetChange = z.strictObject({
   state: z.enum(['draft', 'open', 'closed']).optional(),
   title: shownName.optional(),
@@ -79,6 +88,8 @@ export interface WorkSet {
   readonly coach: boolean;
   readonly debriefWhen: 'named' | 'closed';
   readonly complaint?: string;
+  /** What is wrong with the students' own meters. */
+  readonly meterFlaw?: MeterFlaw;
   /** `same` only: the names of what is hidden. */
   readonly faults?: readonly {readonly id: string; readonly name: string}[];
   readonly difficulty?: 'easy' | 'medium' | 'hard';

@@ -1,12 +1,13 @@
 import type {Action} from '../../bench/actions.ts';
-import type {Content} from '../../classroom/long-jobs.ts';
+import type {CallRecord, Content} from '../../classroom/long-jobs.ts';
 import {StudentCall} from '../../classroom/student-call.ts';
 import {restingUnit} from '../../diagnosis/replayed-unit.ts';
 import {catalogue, faultsById} from '../../faults/catalogue.ts';
 import type {Fault} from '../../faults/fault.ts';
 import type {Unit} from '../../content/unit.ts';
+import type {MeterFlaw} from '../../meter/meter-condition.ts';
 import {NumberTakenError, type ActionJournal} from '../data/action-journal.ts';
-import type {AssignmentRow, WorkRecords} from '../data/work-records.ts';
+import {hiddenIn, type AssignmentRow, type WorkRecords} from '../data/work-records.ts';
 import type {StudentAnswer} from '../../classroom/protocol/student-messages.ts';
 
 type Done = Extract<StudentAnswer, {is: 'done'}>;
@@ -31,19 +32,23 @@ export class Benches {
   private readonly work: WorkRecords;
   private readonly journal: ActionJournal;
   private readonly content: Content;
+  private readonly goesOn: (call: CallRecord) => Promise<boolean>;
   private readonly most: number;
   private readonly calls = new Map<string, Promise<StudentCall>>();
   private readonly catalogues = new WeakMap<Unit, readonly Fault[]>();
 
+  /** @param goesOn whether the last naming leaves another fault hidden; it may run the unit, so it is asked elsewhere */
   constructor(
     work: WorkRecords,
     journal: ActionJournal,
     content: Content,
+    goesOn: (call: CallRecord) => Promise<boolean>,
     most: number = mostBenches,
   ) {
     this.work = work;
     this.journal = journal;
     this.content = content;
+    this.goesOn = goesOn;
     this.most = most;
   }
 
@@ -76,9 +81,17 @@ export class Benches {
    */
   async act(row: AssignmentRow, number: number, action: Action, at: number): Promise<Kept> {
     const call = await this.open(row);
-    const acted = call.act(number, action);
+    let acted = call.act(number, action);
     if (acted.is === 'apart' || acted.is === 'refused') return acted;
-    const {stage} = acted.answer.now;
+    if (acted.is === 'new' && action.do === 'name' && call.mayGoOn) {
+      try {
+        if (await this.isMore(row, call)) acted = call.goOnAfter(acted);
+      } catch (error) {
+        this.forget(row.id);
+        throw new NotKeptError('This naming could not be compared.', {cause: error});
+      }
+    }
+    const stage = acted.answer.now.more ? 'working' : acted.answer.now.stage;
     if (acted.is === 'again') {
       // it may be on its way to the disk still: what waits there is ahead of us
       await this.journal.idle();
@@ -100,12 +113,16 @@ export class Benches {
     return {is: 'done', answer: acted.answer, isNew: true, stage};
   }
 
+  private isMore(row: AssignmentRow, {bench}: StudentCall): Promise<boolean> {
+    return this.goesOn({...hiddenIn(row), actions: bench.actions});
+  }
+
   private async make(row: AssignmentRow): Promise<StudentCall> {
     const unit = this.content.unit(row.unit);
     let all = this.catalogues.get(unit);
     if (!all) this.catalogues.set(unit, (all = catalogue(unit)));
     const faults = faultsById(all, JSON.parse(row.faults ?? '[]') as string[]);
-    return new StudentCall(
+    const call = new StudentCall(
       row.id,
       // a copy of a unit that has been brought to rest once costs next to nothing
       {
@@ -114,8 +131,11 @@ export class Benches {
         complaint: row.complaint ?? '',
         seed: row.seed,
         operate: restingUnit,
+        ...(row.meter === null ? {} : {meterFlaw: row.meter as MeterFlaw}),
       },
       await this.work.actions(row.id),
     );
+    if (call.mayGoOn && (await this.isMore(row, call))) call.goOn();
+    return call;
   }
 }

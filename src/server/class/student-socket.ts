@@ -34,7 +34,7 @@ const rules = {
 };
 
 const notYours = 'There is no such call on your desk. Reload the page.';
-const tooEarly = 'The debrief comes once the fault is named, or given up.';
+const tooEarly = 'The debrief comes once everything that is hidden is named, or given up.';
 const notYet = 'Your instructor tells the debrief when the set is closed.';
 
 interface Owed {
@@ -202,7 +202,7 @@ export class StudentSocket {
     if (action.do === 'hint') open.owed = undefined;
     if (!kept.isNew) return;
     bus.publish({is: 'moved', class: row.class, student: row.student, assignment});
-    if (action.do === 'name' || action.do === 'give-up') {
+    if ((action.do === 'name' || action.do === 'give-up') && kept.stage !== 'working') {
       this.open.delete(assignment);
       // whoever asks for the debrief or the gradebook asks again
       void judge(this.school, assignment).catch(() => undefined);

@@ -27,6 +27,7 @@ export async function makeSet(
     ...(body.limitMinutes === undefined ? {} : {limitMinutes: body.limitMinutes}),
     coach: body.coach,
     debriefWhen: body.debriefWhen,
+    ...(kind === 'hookup' || body.meterFlaw === undefined ? {} : {meterFlaw: body.meterFlaw}),
     ...(kind === 'different' ? {difficulty: body.difficulty} : {}),
     ...(kind === 'in-pairs' ? {allowed: body.allowed} : {}),
     ...(kind === 'same' ? await hiddenForAll(school, body) : {}),
@@ -176,6 +177,7 @@ const blank = (school: School, set: SetRow, student: string) => ({
   complaint: null,
   // a meter's own error, drawn apart from what is hidden
   seed: randomSeed(),
+  meter: rulesOf(set).meterFlaw ?? null,
   hides_for: null,
   created_at: school.clock.now(),
 });

@@ -104,7 +104,7 @@ export async function restore({db}: SchoolDatabase, file: string): Promise<{rows
         if (!table || !value.row) throw new DataError(`${file} is damaged at row ${rows + 1}.`);
         if (batch && (batch.table !== table || batch.rows.length >= rowsAtOnce)) await insert();
         batch ??= {table, rows: []};
-        batch.rows.push(value.row);
+        batch.rows.push(asOfNow(table, value.row));
         rows += 1;
       }
     }
@@ -114,6 +114,10 @@ export async function restore({db}: SchoolDatabase, file: string): Promise<{rows
     return {rows};
   });
 }
+
+/** The tables are those of this release, whichever release the backup is of. */
+const asOfNow = (table: string, row: Record<string, unknown>): Record<string, unknown> =>
+  table === 'school' && row['key'] === 'tables' ? {...row, value: String(tablesVersion)} : row;
 
 interface Line {
   readonly format?: string;

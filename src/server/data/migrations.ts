@@ -160,6 +160,12 @@ const steps: readonly Step[] = [
       }
     },
   },
+  {
+    name: '2 the student’s own meter',
+    async run(db) {
+      await db.schema.alterTable('assignments').addColumn('meter', 'text').execute();
+    },
+  },
 ];
 
 /** Version of the tables that this release works with. */

@@ -101,6 +101,8 @@ export interface AssignmentTable {
   faults: string | null;
   complaint: string | null;
   seed: number;
+  /** What is wrong with the student's own meter; null = it is sound. Never leaves the server before the debrief. */
+  meter: string | null;
   /** `hide`: the call that it is for. */
   hides_for: string | null;
   stage: string;

@@ -1,6 +1,7 @@
 import type {Insertable, Kysely, Selectable, Updateable} from 'kysely';
 import type {Action} from '../../bench/actions.ts';
 import type {CallRecord} from '../../classroom/long-jobs.ts';
+import type {MeterFlaw} from '../../meter/meter-condition.ts';
 import type {SchoolTables} from './tables.ts';
 
 export type SetRow = Selectable<SchoolTables['work_sets']>;
@@ -15,6 +16,7 @@ export interface SetRules {
   readonly allowed?: readonly ('easy' | 'medium' | 'hard')[];
   readonly faults?: readonly string[];
   readonly complaint?: string;
+  readonly meterFlaw?: MeterFlaw;
 }
 
 /** Sets of work, what each student has to do of them, and the actions done. */
@@ -226,13 +228,7 @@ export class WorkRecords {
 
   /** A call with its actions, as another thread or a judge takes it. */
   async call(row: AssignmentRow): Promise<CallRecord> {
-    return {
-      unit: row.unit,
-      faults: JSON.parse(row.faults ?? '[]') as string[],
-      complaint: row.complaint ?? '',
-      seed: row.seed,
-      actions: await this.actions(row.id),
-    };
+    return {...hiddenIn(row), actions: await this.actions(row.id)};
   }
 
   /** Latest time in the records, to see whether the computer's clock runs behind them; 0 where there are none. */
@@ -254,5 +250,14 @@ export class WorkRecords {
     return Math.max(0, ...rows.map((row) => Number(row?.at ?? 0)));
   }
 }
+
+/** What is hidden in a call, as it can be handed to another thread. */
+export const hiddenIn = (row: AssignmentRow): Omit<CallRecord, 'actions'> => ({
+  unit: row.unit,
+  faults: JSON.parse(row.faults ?? '[]') as string[],
+  complaint: row.complaint ?? '',
+  seed: row.seed,
+  ...(row.meter === null ? {} : {meterFlaw: row.meter as MeterFlaw}),
+});
 
 export const rulesOf = (row: SetRow): SetRules => JSON.parse(row.rules) as SetRules;

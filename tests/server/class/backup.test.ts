@@ -59,6 +59,23 @@ test('a backup that is cut short restores nothing and says so', async () => {
   expect(await students(database)).toEqual(before);
 });
 
+test('a backup of an earlier release fits the tables of this one, also after the next start', async () => {
+  const file = join(folder, 'earlier.backup');
+  await backUp(database, file);
+  // as the first release wrote it: tables of version 1
+  const earlier = readFileSync(file, 'utf8')
+    .replace(/"tables":\d+/, '"tables":1')
+    .replace(/"key":"tables","value":"\d+"/, '"key":"tables","value":"1"');
+  expect(earlier).not.toBe(readFileSync(file, 'utf8'));
+  const other = await openFileDatabase(join(folder, 'other'));
+  writeFileSync(file, earlier);
+  await restore(other, file);
+  await other.close();
+  const again = await openFileDatabase(join(folder, 'other'));
+  expect(await students(again)).toEqual(await students(database));
+  await again.close();
+});
+
 test('a file that is no backup is refused', async () => {
   const file = join(folder, 'three.backup');
   writeFileSync(file, '{"some": "json"}\n');

@@ -8,6 +8,7 @@ import type {StudentAnswer} from '../../../src/classroom/protocol/student-messag
 import type {WorkSet} from '../../../src/classroom/protocol/work-set.ts';
 import {catalogue} from '../../../src/faults/catalogue.ts';
 import type {Fault} from '../../../src/faults/fault.ts';
+import {meterFlaws, type MeterFlaw} from '../../../src/meter/meter-condition.ts';
 import {ClassAtWork} from './class-at-work.ts';
 
 /**
@@ -48,11 +49,17 @@ function route(): Action[] {
   ];
 }
 
-/** What a bench shows for the route, so that faults can be told apart by what they let be seen. */
-function shown(fault: Fault, actions: readonly Action[]): string[] {
+/** What is hidden in a call. */
+interface Hidden {
+  readonly faults: readonly Fault[];
+  readonly meterFlaw?: MeterFlaw;
+}
+
+/** What a bench shows for the route, so that what is hidden can be told apart by what it lets be seen. */
+function shown(hidden: Hidden, actions: readonly Action[]): string[] {
   const unit = at.school.content.unit(unitId);
   // seed 0: an exact meter, as set below
-  const bench = new Bench({unit, faults: [fault], complaint: '', seed: 0});
+  const bench = new Bench({unit, complaint: '', seed: 0, ...hidden});
   const views = [JSON.stringify(bench.view())];
   for (const action of actions) {
     const result = bench.act(action);
@@ -65,12 +72,13 @@ function shown(fault: Fault, actions: readonly Action[]): string[] {
  * Everything one device receives for a call with a hidden fault. Ids are random and no two calls share them, so those of
  * set, call, student and note are masked by their place in the traffic; nothing else is.
  */
-async function traffic(fault: Fault, actions: readonly Action[]): Promise<string[]> {
+async function traffic({faults, ...meter}: Hidden, actions: readonly Action[]): Promise<string[]> {
   const set = await at.get<WorkSet>('POST', `/classes/${period.id}/sets`, {
     kind: 'same',
     title: 'Call',
     unit: unitId,
-    faults: [fault.id],
+    faults: faults.map(({id}) => id),
+    ...meter,
     complaint: 'It does not work.',
     open: true,
   });
@@ -97,27 +105,77 @@ async function traffic(fault: Fault, actions: readonly Action[]): Promise<string
   return texts.map((text) => text.replaceAll(row.id, 'CALL'));
 }
 
+/** Groups of what may be hidden that the route cannot tell apart. */
+function alikeAmong(all: readonly Hidden[], actions: readonly Action[]): Hidden[][] {
+  const groups = new Map<string, Hidden[]>();
+  for (const hidden of all) {
+    const key = JSON.stringify(shown(hidden, actions));
+    groups.set(key, [...(groups.get(key) ?? []), hidden]);
+  }
+  return [...groups.values()].filter((each) => each.length > 1);
+}
+
 test('two faults that show the same so far send the same bytes: messages, sizes, order, errors', async () => {
   const actions = route();
-  const groups = new Map<string, Fault[]>();
-  for (const fault of catalogue(at.school.content.unit(unitId))) {
-    const key = JSON.stringify(shown(fault, actions));
-    groups.set(key, [...(groups.get(key) ?? []), fault]);
-  }
-  const alike = [...groups.values()].filter((faults) => faults.length > 1);
+  const all = catalogue(at.school.content.unit(unitId)).map((fault) => ({faults: [fault]}));
+  const alike = alikeAmong(all, actions);
   expect(alike.length).toBeGreaterThan(2);
-  for (const faults of alike.slice(0, 3)) {
-    expect(await traffic(faults.at(-1)!, actions)).toEqual(await traffic(faults[0], actions));
+  for (const group of alike.slice(0, 3)) {
+    expect(await traffic(group.at(-1)!, actions)).toEqual(await traffic(group[0], actions));
   }
   // and the test can fail: faults that show something else send something else
   const [p, q] = alike;
   expect(await traffic(p[0], actions)).not.toEqual(await traffic(q[0], actions));
 }, 240_000);
 
+test('the same holds for two faults at once, and for one beside two', async () => {
+  const actions = route();
+  const singles = catalogue(at.school.content.unit(unitId));
+  // each single fault, and each with the open wire W17 as a second
+  const [second] = singles.filter(({id}) => id === 'W17:open');
+  const all = singles
+    .filter((fault) => fault !== second)
+    .flatMap((fault): Hidden[] => [{faults: [fault]}, {faults: [fault, second]}]);
+  const alike = alikeAmong(all, actions);
+  const mixed = alike.find((group) => new Set(group.map(({faults}) => faults.length)).size > 1);
+  const pairs = alike.find((group) => group.filter(({faults}) => faults.length > 1).length > 1)!;
+  // two faults may show what one shows: nothing sent may tell that there are two
+  const one = mixed!.find(({faults}) => faults.length === 1)!;
+  const two = mixed!.find(({faults}) => faults.length === 2)!;
+  expect(await traffic(two, actions)).toEqual(await traffic(one, actions));
+  const [p, q] = pairs.filter(({faults}) => faults.length === 2);
+  expect(await traffic(p, actions)).toEqual(await traffic(q, actions));
+}, 240_000);
+
+test('what is wrong with the student’s own meter is told by what it shows, and by nothing else', async () => {
+  const actions = route();
+  const faults = catalogue(at.school.content.unit(unitId)).slice(0, 1);
+  const flawed = (meterFlaw: MeterFlaw): Hidden => ({faults, meterFlaw});
+  // the fuse of the microamps input says nothing until microamps are read
+  expect(await traffic(flawed('blown-fuse'), actions)).toEqual(
+    await traffic(flawed('sound'), actions),
+  );
+  const used: Action[] = [
+    ...actions,
+    {do: 'meter', function: 'dc-microamps'},
+    {do: 'renew', what: 'fuse'},
+  ];
+  expect(await traffic(flawed('broken-lead'), used)).not.toEqual(
+    await traffic(flawed('sound'), used),
+  );
+  // a meter that is to be proved says so, whether it is sound or not
+  expect(await traffic(flawed('sound'), actions)).not.toEqual(await traffic({faults}, actions));
+}, 240_000);
+
 test('nothing that goes down before a name tells a fault: only the list of all faults holds their names', async () => {
   const before = at.sentDown.length;
   const all = catalogue(at.school.content.unit(unitId));
-  for (const fault of [all[5], all.at(-3)!]) await traffic(fault, route());
+  const hidden = [
+    {faults: [all[5]]},
+    {faults: [all.at(-3)!]},
+    {faults: [all[7], all[9]], meterFlaw: 'broken-lead' as const},
+  ];
+  for (const each of hidden) await traffic(each, route());
   const texts = at.sentDown.slice(before);
   const isCatalogue = (text: string): boolean => {
     const answer = JSON.parse(text) as StudentAnswer;
@@ -126,6 +184,8 @@ test('nothing that goes down before a name tells a fault: only the list of all f
   const lists = texts.filter(isCatalogue);
   expect(new Set(lists.map((text) => text.replace(/"ask":\d+/, ''))).size).toBe(1);
   for (const text of texts.filter((each) => !isCatalogue(each))) {
+    for (const flaw of meterFlaws.filter((each) => each !== 'sound'))
+      expect(text).not.toContain(flaw);
     for (const {id, name} of all) {
       expect(text).not.toContain(id);
       expect(text).not.toContain(name);
