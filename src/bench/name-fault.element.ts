@@ -154,10 +154,17 @@ export class NameFault extends LitElement {
   @state() private chosen = '';
   @state() private evidence: readonly number[] = [];
   @state() private sure = false;
+  /** It stands open; closed, it costs nothing when a reading comes in. */
+  @state() private open = false;
   @query('dialog') private dialog!: HTMLDialogElement;
 
+  private sites: readonly PickOption[] = [];
+
+  /** Its fields are drawn before it opens: the focus goes to the first of them. */
   show(): void {
     this.sure = false;
+    this.open = true;
+    this.performUpdate();
     if (!this.dialog.open) this.dialog.showModal();
   }
 
@@ -168,6 +175,7 @@ export class NameFault extends LitElement {
   protected override willUpdate(changed: PropertyValues<this>): void {
     // what was named is right and there is more: this begins anew
     if (changed.has('view') && this.view?.more && !changed.get('view')?.more) this.startAnew();
+    if (changed.has('unit') || changed.has('faults')) this.sites = this.sitesOfUnit();
     if (changed.has('site')) {
       this.chosen = '';
       this.sure = false;
@@ -176,15 +184,20 @@ export class NameFault extends LitElement {
 
   override render() {
     if (!this.unit || !this.view) return nothing;
+    return html`<dialog aria-labelledby="title" @close=${() => (this.open = false)}>
+      ${this.open ? this.form(this.view) : nothing}
+    </dialog>`;
+  }
+
+  private form(view: BenchView) {
     const modes = faultsAt(this.faults, this.site);
     const fault = modes.find((each) => each.id === this.chosen);
-    return html`<dialog aria-labelledby="title">
-      <div class="head">
+    return html`<div class="head">
         <h2 id="title">Name the fault</h2>
         <button type="button" class="button quiet" @click=${this.hide}>Back to the bench</button>
       </div>
       <div class="body">
-        ${this.view.more ? html`<p>One fault is named and right. This is for the other.</p>` : nothing}
+        ${view.more ? html`<p>One fault is named and right. This is for the other.</p>` : nothing}
         <fieldset>
           <legend>1. Where is it?</legend>
           <div class="where">
@@ -231,8 +244,8 @@ export class NameFault extends LitElement {
                   selectable
                   readings-only
                   newest-first
-                  .entries=${this.view.log}
-                  .safety=${this.view.safety}
+                  .entries=${view.log}
+                  .safety=${view.safety}
                   .evidence=${this.evidence}
                   @evidence-changed=${(event: CustomEvent<{evidence: readonly number[]}>) =>
                     (this.evidence = event.detail.evidence)}
@@ -275,8 +288,7 @@ export class NameFault extends LitElement {
                   </button>
                 </span>`
         }
-      </div>
-    </dialog>`;
+      </div>`;
   }
 
   private get evidenceText(): string {
@@ -289,7 +301,7 @@ export class NameFault extends LitElement {
   }
 
   /** Parts first, then wires, as far as anything in the catalogue sits there. */
-  private get sites(): readonly PickOption[] {
+  private sitesOfUnit(): readonly PickOption[] {
     const {unit, faults} = this;
     if (!unit) return [];
     const enclosures = new Map(unit.enclosures.map((each) => [each.id, each.title]));

@@ -42,7 +42,8 @@ export class PickList extends LitElement {
   }
 
   override render() {
-    const shown = this.shown;
+    // a closed list of some hundred terminals would be drawn anew at every reading
+    const shown = this.open ? this.shown : [];
     return html`
       <label class="label" for="field">${this.label}</label>
       <input
@@ -66,7 +67,7 @@ export class PickList extends LitElement {
       />
       <div id="list" class="list" role="listbox" aria-label=${this.label} ?hidden=${!this.open}>
         ${shown.map((option, at) => this.option(option, at))}
-        ${shown.length === 0 ? html`<div class="none" role="option" aria-disabled="true" aria-selected="false">Nothing here is called that.</div>` : nothing}
+        ${this.open && shown.length === 0 ? html`<div class="none" role="option" aria-disabled="true" aria-selected="false">Nothing here is called that.</div>` : nothing}
       </div>
     `;
   }
