@@ -37,11 +37,14 @@ const key = new TextEncoder().encode('a lid that keeps a fault unread.');
  * the server.
  *
  * @param nonce 24 random bytes, from the page.
- * @throws RangeError when the complaint or the ids are too long, or the nonce is not 24 bytes.
+ * @throws RangeError when the complaint or the ids are too long, a fault is given twice, or the nonce is not 24 bytes.
  */
 export function sealFaults(hidden: HiddenFaults, nonce: Uint8Array): string {
   if (nonce.length !== nonceBytes) {
     throw new RangeError(`The nonce has ${nonce.length} bytes; give ${nonceBytes} random ones.`);
+  }
+  if (isTwice(hidden.faults)) {
+    throw new RangeError('The same fault is given twice. Hide it once, or two that differ.');
   }
   if (hidden.complaint.length > longestComplaint) {
     throw new RangeError(
@@ -89,9 +92,17 @@ export function openSealed(text: string): Opened {
     'complaint'
   >;
   const complaint = read(plain.subarray(headBytes)) as string;
+  if (isTwice(faults)) {
+    return {
+      reason:
+        'The same fault is hidden twice in this call, so it cannot be begun. Ask for a new link.',
+    };
+  }
   const known = meter !== undefined && meterFlaws.includes(meter) ? {meter} : {};
   return {hidden: {unit, faults, complaint, ...known}};
 }
+
+const isTwice = (faults: readonly string[]): boolean => new Set(faults).size < faults.length;
 
 function cipher(nonce: Uint8Array): ReturnType<typeof xchacha20poly1305> {
   return xchacha20poly1305(key, nonce, boundTo);

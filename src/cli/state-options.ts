@@ -20,6 +20,8 @@ export function stateOf(
   const ids = all.map((fault) => fault.id);
   for (const id of options.fault ?? [])
     if (!ids.includes(id)) throw UsageError.unknown('fault', id, ids);
+  if (new Set(options.fault).size < (options.fault?.length ?? 0))
+    throw new UsageError('A fault is given twice. Give each --fault once.');
   const operating = operateUnit(unit, faultsById(all, options.fault ?? []));
   for (const action of options.do ?? []) doAction(action, unit, operating);
   return operating;

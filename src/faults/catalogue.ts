@@ -21,8 +21,11 @@ export function catalogue(unit: Unit): Fault[] {
   ];
 }
 
-/** Finds faults by id. Throws an Error naming the first id that the unit does not have. */
+/** Finds faults by id. Throws an Error naming the first id that the unit does not have, or that is given twice. */
 export function faultsById(all: readonly Fault[], ids: readonly string[]): Fault[] {
+  const twice = ids.find((id, at) => ids.indexOf(id) < at);
+  if (twice !== undefined)
+    throw new Error(`The fault "${twice}" is given twice. Give it once, or two that differ.`);
   return ids.map((id) => {
     const fault = all.find((each) => each.id === id);
     if (!fault) throw new Error(`There is no fault "${id}" in this unit's catalogue.`);

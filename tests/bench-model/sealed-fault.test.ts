@@ -77,7 +77,9 @@ describe('a sealed fault', () => {
       const lengths = new Set([
         sealFaults({...hidden, unit, faults: []}, nonce(4)).length,
         ...ids.map((id) => sealFaults({...hidden, unit, faults: [id]}, nonce(4)).length),
-        ...ids.map((id) => sealFaults({...hidden, unit, faults: [id, ids[0]]}, nonce(4)).length),
+        ...ids
+          .slice(1)
+          .map((id) => sealFaults({...hidden, unit, faults: [id, ids[0]]}, nonce(4)).length),
       ]);
       expect(lengths.size, unit).toBe(1);
     }
@@ -110,7 +112,33 @@ describe('a sealed fault', () => {
     expect(() => sealFaults({...hidden, complaint}, nonce(8))).toThrow('shorten it to 500');
     expect(() => sealFaults(hidden, new Uint8Array(12))).toThrow('give 24 random ones');
     expect(() =>
-      sealFaults({...hidden, faults: Array(60).fill('HPS:stuck-open')}, nonce(8)),
+      sealFaults(
+        {...hidden, faults: Array.from({length: 60}, (_, at) => `P${at}:stuck-open`)},
+        nonce(8),
+      ),
     ).toThrow('hide fewer');
+  });
+});
+
+test('the same fault twice is not sealed, and a seal that holds it so is refused in words', () => {
+  const twice = {...hidden, faults: ['HPS:stuck-open', 'HPS:stuck-open']};
+  expect(() => sealFaults(twice, nonce(1))).toThrow('The same fault is given twice.');
+  // made when sealing did not yet look
+  expect(
+    openSealed(
+      [
+        'BwcHBwcHBwcHBwcHBwcHBwcHBwcHBwcHMwyyNXfcqM5UqfZ_tu-oHAwVF_4V5T4ScvBnIt_BTPFzhZ1rADKjhoiChrXv',
+        'SOlgLDzc6_vI07Da8Ny95wFN71e-j0BfCPBCFwIFYxImxJSH4KPdfFsYmGcIPLM-MEr9Ua2EpG1mgdI2iPkjGs_T68WZ',
+        'yO1m4N_iHDiWzbXCSsTkixU-GFz6AStpovuEKifbifHDDCruE-jX5S8RAww0pGXB1UjTDXh1yoAFTNt9EVbYdqXC8oze',
+        'uqSk6K-dCi_EiZ-gHj1yTDjd804OaOURdfb1rhe96TgV-kHcjfq85wLclYEBb-6blZ8sNzKpHx0P5967H2ecKyIlboDn',
+        'TXV1uFMfBM8K-AVZSa5G9LdkLYfnEdBgDN7dN-6CzohWCwOlmeuHfe5LPSZOXEmApQIPeHxEjGu0y3UooVQkC8l7wBxF',
+        'KPPnY3PGzRH980AK-L8qcq2gLuu8yP_ntqBDgknKkOzXL2GyEf59RHlca8QrW77swIEzOFNjUg7neIjHZVjSc4LIF4UI',
+        'mFR7jiXri-F58nasFazAxzXKzv4JumyTPu4Aapw5QaEm4bHpUSaRX6eycdopAy17YHY33P5wAQQsZDpjQ-Pes916fdAs',
+        'QnWJUSo0jZVEC7thYTRxZQyFyRcCcUUzXIinEuz5npsrLWbWW6DqZ9BzBSy1c28M2Vk0amMebgnb1gWqv1zJtJD9ODlG',
+      ].join(''),
+    ),
+  ).toEqual({
+    reason:
+      'The same fault is hidden twice in this call, so it cannot be begun. Ask for a new link.',
   });
 });

@@ -241,6 +241,14 @@ describe('read', () => {
       'There is no fault "HPS:stuck"; the nearest: HPS:stuck-open',
     ],
     [
+      'a second fault that is the first',
+      [
+        ...['--fault', 'HPS:stuck-open', '--fault', 'HPS:stuck-open'],
+        ...['--meter', 'ac-volts', ...leads],
+      ],
+      'A fault is given twice.',
+    ],
+    [
       'a terminal',
       ['--meter', 'ac-volts', '--red', 'K1.11', '--black', 'K1.3'],
       'There is no point for a lead "K1.11"; the nearest: K1.1',

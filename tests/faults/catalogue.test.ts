@@ -123,3 +123,9 @@ describe('the class of a wire', () => {
 test('an unknown fault id is told by name', () => {
   expect(() => faultsById(all, ['K9:open'])).toThrow('There is no fault "K9:open"');
 });
+
+test('a fault that is given twice is refused by name', () => {
+  expect(() => faultsById(all, ['HPS:stuck-open', 'HPS:stuck-open'])).toThrow(
+    'The fault "HPS:stuck-open" is given twice.',
+  );
+});

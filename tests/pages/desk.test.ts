@@ -200,4 +200,11 @@ describe('importing an exported call', () => {
     await expect(importAttempt(aDesk().desk, store, fileOf(text))).rejects.toThrow('already kept');
     expect(await store.list()).toHaveLength(1);
   });
+
+  it('refuses in words to hide the same fault twice', async () => {
+    const {desk} = aDesk();
+    const twice = ['HPS:stuck-open', 'HPS:stuck-open'];
+    await expect(desk.complaint(panel, twice)).rejects.toThrow('is given twice');
+    await expect(desk.seal(panel, twice, 'No lamp.')).rejects.toThrow('is given twice');
+  });
 });
