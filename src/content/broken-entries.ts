@@ -69,8 +69,16 @@ export function readAroundBroken(whole: string): ReadAround {
 }
 
 /** Reads a text. Level `error`: nothing is printed, and a second document in the file is still an error. */
-export const parse = (text: string): Document.Parsed =>
-  parseDocument(text, {prettyErrors: false, logLevel: 'error'});
+export function parse(text: string): Document.Parsed {
+  // a lost reader makes an error for every mark that follows; where in its own code it made them tells nobody anything
+  const traced = Error.stackTraceLimit;
+  Error.stackTraceLimit = 0;
+  try {
+    return parseDocument(text, {prettyErrors: false, logLevel: 'error'});
+  } finally {
+    Error.stackTraceLimit = traced;
+  }
+}
 
 /** Errors of the syntax in the order of the text; equal keys are told elsewhere. */
 export function syntaxErrorsOf(doc: Document.Parsed): YAMLError[] {

@@ -1,8 +1,8 @@
-import {Simulation} from 'eecircuit-engine';
 import fc from 'fast-check';
 import {describe, expect, test} from 'vitest';
 import {symmetricEigen} from '../../src/circuits/symmetric-eigen.ts';
 import {charging, type Drawn} from '../meter/charging.ts';
+import {runNgspice} from './ngspice-engine.ts';
 
 const cap = (microfarads: number, a = 'p', b = 'earth'): Drawn => ({a, b, microfarads});
 const ohm = (ohms: number, a = 'p', b = 'earth'): Drawn => ({a, b, ohms});
@@ -105,9 +105,7 @@ test(
       ohm(2200, 'c', 'a'),
       ohm(33e3, 'c'),
     ]);
-    const simulation = new Simulation();
-    await simulation.start();
-    simulation.setNetList(
+    const data = await runNgspice(
       [
         'discharge',
         'C1 a 0 45u ic=340',
@@ -121,7 +119,6 @@ test(
         '.end',
       ].join('\n'),
     );
-    const {data} = await simulation.runSim();
     const column = (name: string): number[] =>
       data.find((each) => each.name.toLowerCase() === name)!.values as number[];
     const [time, a, b, c] = ['time', 'v(a)', 'v(b)', 'v(c)'].map(column);

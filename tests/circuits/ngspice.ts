@@ -1,4 +1,3 @@
-import {Simulation} from 'eecircuit-engine';
 import type {Network} from '../../src/circuits/network.ts';
 import {compileNetwork} from '../../src/circuits/plan.ts';
 import {solveAc, solveDc} from '../../src/circuits/solve.ts';
@@ -6,18 +5,8 @@ import {spiceNodeNames} from '../../src/circuits/spice-names.ts';
 import {spiceNetlist} from '../../src/circuits/spice-netlist.ts';
 import type {Complex, ElementStates} from '../../src/parts/element.ts';
 import type {OperatingUnit} from '../../src/sequences/operating-unit.ts';
+import {runNgspice} from './ngspice-engine.ts';
 import type {Drawn} from './random-network.ts';
-
-let started: Promise<Simulation> | undefined;
-
-async function engine(): Promise<Simulation> {
-  started ??= (async () => {
-    const simulation = new Simulation();
-    await simulation.start();
-    return simulation;
-  })();
-  return started;
-}
 
 /** Node volts that ngspice (compiled to WebAssembly, package eecircuit-engine, BSD) finds for a network. */
 export async function ngspiceVolts(
@@ -25,11 +14,9 @@ export async function ngspiceVolts(
   states: ElementStates,
   kind: 'ac' | 'dc',
 ): Promise<Map<string, Complex>> {
-  const simulation = await engine();
-  simulation.setNetList(spiceNetlist(network, states, kind));
-  const result = await simulation.runSim();
+  const data = await runNgspice(spiceNetlist(network, states, kind));
   const byName = new Map<string, Complex>();
-  for (const {name, values} of result.data) {
+  for (const {name, values} of data) {
     const value = values[0];
     byName.set(
       name.toLowerCase(),
@@ -40,8 +27,7 @@ export async function ngspiceVolts(
   for (const [node, name] of spiceNodeNames(network)) {
     if (name === '0') continue;
     const found = byName.get(`v(${name})`);
-    if (!found)
-      throw new Error(`ngspice gave no volts for ${name}: ${simulation.getError().join(' ')}`);
+    if (!found) throw new Error(`ngspice gave no volts for ${name}.`);
     volts.set(node, found);
   }
   return volts;

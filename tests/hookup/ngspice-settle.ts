@@ -1,4 +1,3 @@
-import {Simulation} from 'eecircuit-engine';
 import {buildNetwork, unaltered} from '../../src/circuits/build-network.ts';
 import {motorOhms} from '../../src/circuits/motor-impedance.ts';
 import type {Network} from '../../src/circuits/network.ts';
@@ -8,6 +7,7 @@ import type {Unit} from '../../src/content/unit.ts';
 import type {Complex, ElementState} from '../../src/parts/element.ts';
 import type {PhaseMonitorData} from '../../src/parts/phase-monitor.ts';
 import type {SequencerData} from '../../src/parts/sequencer.ts';
+import {runNgspice} from '../circuits/ngspice-engine.ts';
 
 /** One board in one combination: which contacts a hand holds closed or open, and what is burnt open. */
 export interface Case {
@@ -23,8 +23,6 @@ export interface SettledCase {
   /** Armatures that pulled in and let go without end. */
   readonly restless: ReadonlySet<string>;
 }
-
-let started: Promise<Simulation> | undefined;
 
 /**
  * Settles many boards at once with ngspice alone (package eecircuit-engine, BSD): all of them side by side in one
@@ -46,13 +44,7 @@ export async function settleWithNgspice(cases: readonly Case[]): Promise<Settled
 }
 
 async function solveTogether(bodies: readonly string[]): Promise<Map<string, Complex>> {
-  started ??= (async () => {
-    const simulation = new Simulation();
-    await simulation.start();
-    return simulation;
-  })();
-  const simulation = await started;
-  simulation.setNetList(
+  const data = await runNgspice(
     [
       'Boards side by side',
       ...bodies.flatMap((body, i) => [`.subckt board${i} port`, body, 'Rport port 0 1', '.ends']),
@@ -62,9 +54,8 @@ async function solveTogether(bodies: readonly string[]): Promise<Map<string, Com
       '',
     ].join('\n'),
   );
-  const result = await simulation.runSim();
   const volts = new Map<string, Complex>();
-  for (const {name, values} of result.data) {
+  for (const {name, values} of data) {
     const node = /^v\((.+)\)$/.exec(name.toLowerCase())?.[1] ?? name.toLowerCase();
     const value = values[0];
     volts.set(
@@ -72,7 +63,6 @@ async function solveTogether(bodies: readonly string[]): Promise<Map<string, Com
       typeof value === 'number' ? {re: value, im: 0} : {re: value.real, im: value.img},
     );
   }
-  if (volts.size === 0) throw new Error(simulation.getError().join(' '));
   return volts;
 }
 
