@@ -12,7 +12,6 @@ import type {Action} from './actions.ts';
 import {actionCost} from './action-costs.ts';
 import {controlsOf, type PlacedControl} from './bench-controls.ts';
 import type {BenchView, LogEntry, SafetyFinding} from './bench-view.ts';
-import {cautionsNow} from './cautions.ts';
 import {doneText} from './done-text.ts';
 import {MeterInHand} from './meter-in-hand.ts';
 import {bleedOhms, bleedSeconds, microampsAcross} from './meter-practice.ts';
@@ -22,7 +21,7 @@ import type {Breach} from './breach.ts';
 import {breachesAfter, breachesBefore} from './safe-practice.ts';
 import {isolating} from './bench-controls.ts';
 import type {Standing} from './standing.ts';
-import {statePhrase} from './state-phrase.ts';
+import {StandingUnit} from './standing-unit.ts';
 
 export interface BenchSetup {
   readonly unit: Unit;
@@ -67,6 +66,8 @@ export class Bench {
   private stage: BenchView['stage'] = 'working';
   private names: {readonly fault: string; readonly evidence: readonly number[]}[] = [];
   private gaveUp = false;
+  /** What has been worked out of the unit as it stands. */
+  private still: StandingUnit | undefined;
 
   constructor(setup: BenchSetup) {
     this.setup = setup;
@@ -101,11 +102,15 @@ export class Bench {
     });
     if (refused !== undefined) return {refused};
     const breaches = breachesBefore(action, this.standing());
-    const state = statePhrase(this.standing());
+    const state = this.stillUnit().phrase;
     const blewBefore = this.meter.fusesBlown;
     if (changesUnit(action)) this.meter.beginWatching();
+    const {network} = this.operating;
     const display = this.perform(action);
+    // microamps leads lie in the circuit, and whatever is wired anew settles anew
+    if (changesUnit(action)) this.still = undefined;
     if (changesUnit(action)) this.meter.checkFuse();
+    if (network !== this.operating.network) this.still = undefined;
     breaches.push(...breachesAfter(action, this.standing()));
     const fuseBlew = this.meter.fusesBlown > blewBefore;
     if (fuseBlew) breaches.push(microampsAcross(this.meter.red!, this.meter.black!));
@@ -121,7 +126,7 @@ export class Bench {
       timeMs: this.operating.timeMs,
       minutes: this.minutes,
       // a reading is of the state that it found; what was done shows the state that it left
-      state: display ? state : statePhrase(this.standing()),
+      state: display ? state : this.stillUnit().phrase,
       ...readingFields(action, this.meter.function),
       ...(this.meter.extremes && !display ? {extremes: this.meter.extremes} : {}),
       ...(fuseBlew ? {fuseBlew} : {}),
@@ -138,39 +143,28 @@ export class Bench {
 
   /** All that a screen may know. Never a word of the fault. */
   view(): BenchView {
-    const standing = this.standing();
+    const still = this.stillUnit();
     return {
       unitId: this.setup.unit.id,
       complaint: this.setup.complaint,
       timeMs: this.operating.timeMs,
       minutes: this.minutes,
-      observations: this.sees,
-      controls: this.controls.map(({target, part, control}) => ({
-        target,
-        part,
-        control,
-        value: this.operating.valueOf(target),
-        ...(control.isolates ? {locked: this.locked.has(part)} : {}),
-      })),
-      enclosures: this.setup.unit.enclosures.map(({id, cover}) => ({
-        id,
-        open: !cover || this.open.has(id),
-      })),
-      lifted: [...this.lifted],
-      jumpers: this.jumpers.map(([a, b]) => [a, b] as const),
+      observations: still.sees,
+      controls: still.controls,
+      enclosures: still.enclosures,
+      lifted: still.lifted,
+      jumpers: still.jumpers,
       meter: this.meter.view(),
       log: [...this.lines],
       safety: [...this.findings],
-      cautions: cautionsNow(standing),
+      cautions: still.cautions(this.standing()),
       stage: this.stage,
     };
   }
 
   /** What can be seen and heard now, with the covers as they are. */
   get sees(): readonly Observation[] {
-    return this.operating
-      .observations()
-      .filter((seen) => !seen.behindCover || this.reach.isOpen(seen.part, this.open));
+    return this.stillUnit().sees;
   }
 
   /** The actions done so far, in order: all that need be stored. */
@@ -190,6 +184,10 @@ export class Bench {
 
   get hasGivenUp(): boolean {
     return this.gaveUp;
+  }
+
+  private stillUnit(): StandingUnit {
+    return (this.still ??= new StandingUnit(this.standing()));
   }
 
   private standing(): Standing {

@@ -11,20 +11,25 @@ export const deference =
 
 const capacitorKinds: ReadonlySet<string> = new Set(['capacitor', 'dual-capacitor']);
 
-/** Cautions that belong to the present moment: live work ahead, or the next step of a lock-out. */
-export function cautionsNow(standing: Standing): Caution[] {
+/**
+ * Cautions that belong to the present moment: live work ahead, or the next step of a lock-out.
+ *
+ * @param hottestIn the hottest terminal, from {@link hottest} or kept from the last time while the unit stands as it did
+ */
+export function cautionsNow(standing: Standing, hottestIn: typeof hottest = hottest): Caution[] {
   const cautions: Caution[] = [];
   const isolated = isolatedParts(standing);
   for (const enclosure of standing.unit.enclosures) {
     if (enclosure.cover && !standing.open.has(enclosure.id)) continue;
-    const hot = hottest(standing, enclosure.id);
+    const hot = hottestIn(standing, enclosure.id);
     if (!hot) continue;
     if (hot.volts >= dangerousVolts) cautions.push(liveCaution(enclosure.id, enclosure.title, hot));
     else if (isolated.length)
       cautions.push(...lockOutSteps(standing, enclosure.id, enclosure.title, isolated));
-    const control = hottest(standing, enclosure.id, 'control');
     // worth a word only where the line-voltage side is dead and invites hands in
-    if (hot.volts < dangerousVolts && control && control.volts >= liveVolts) {
+    const control =
+      hot.volts < dangerousVolts ? hottestIn(standing, enclosure.id, 'control') : undefined;
+    if (control && control.volts >= liveVolts) {
       cautions.push({
         id: `control-live:${enclosure.id}`,
         text: `The control circuit in the ${inSentence(enclosure.title)} is still live (${control.terminal}, ${Math.round(control.volts)} V): it is fed from somewhere else. A slip onto metal blows its fuse.`,
