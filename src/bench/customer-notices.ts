@@ -24,11 +24,12 @@ export function customerNotices(operating: OperatingUnit): Notice[] {
   const stateOf = (part: Part): string =>
     outside.find((seen) => seen.part === part.id)?.is ?? 'off';
   const notices: Notice[] = [];
-  const [compressor, fan, blower] = ['compressor', 'fan', 'blower'].map((drives) =>
-    motor(unit, drives),
-  );
-  if (compressor && fan) notices.push(outdoor(stateOf(compressor), stateOf(fan)));
-  if (blower) notices.push(indoor(stateOf(blower)));
+  const statesOf = (drives: string): string[] => motors(unit, drives).map(stateOf);
+  const compressors = statesOf('compressor');
+  const fans = statesOf('fan');
+  if (compressors.length > 0 && fans.length > 0) notices.push(outdoor(compressors, fans));
+  const [blower] = statesOf('blower');
+  if (blower) notices.push(indoor(blower));
   for (const part of unit.parts) {
     if (part.kind === 'thermostat') notices.push(thermostat(stateOf(part)));
     if (part.kind === 'lamp') notices.push(lamp(stateOf(part)));
@@ -62,34 +63,42 @@ export function supplyAirDegF(operating: OperatingUnit): number | undefined {
   return operating.plantValues().supplyAirDegF;
 }
 
-function motor(unit: Unit, drives: string): Part | undefined {
-  return unit.parts.find(
+function motors(unit: Unit, drives: string): Part[] {
+  return unit.parts.filter(
     (part) =>
       (part.data as {drives?: string} | undefined)?.drives === drives ||
       (drives === 'blower' && part.kind === 'ecm-blower'),
   );
 }
 
-function outdoor(compressor: string, fan: string): Notice {
-  const turns = fan === 'running' || fan === 'slow' || fan === 'backwards';
-  const works = compressor === 'running' || compressor === 'slow';
+/** All compressors and fans of the outdoor unit together: from outside they are one sound. */
+function outdoor(compressors: readonly string[], fans: readonly string[]): Notice {
+  const turning = (fan: string): boolean =>
+    fan === 'running' || fan === 'slow' || fan === 'backwards';
+  const working = (compressor: string): boolean =>
+    compressor === 'running' || compressor === 'slow';
+  const turns = fans.some(turning);
+  const works = compressors.some(working);
+  const hums = compressors.includes('humming');
   let says = 'The outdoor unit is silent.';
-  if (works && fan === 'running') says = 'The outdoor unit runs.';
+  if (works && hums)
+    says = 'The outdoor unit runs, and something in it hums and then falls silent.';
+  else if (works && !compressors.every(working))
+    says = 'The outdoor unit runs, but sounds quieter than it does at its full work.';
+  else if (works && fans.every((fan) => fan === 'running')) says = 'The outdoor unit runs.';
   else if (works && turns)
     says = 'The outdoor unit runs, but its fan turns as it never did before.';
   else if (works) says = 'The outdoor unit can be heard, but its fan does not turn.';
   else if (turns) {
-    says =
-      compressor === 'humming'
-        ? 'The outdoor fan turns, and something in the outdoor unit hums and then falls silent.'
-        : 'The outdoor fan turns, but the outdoor unit sounds quieter than it used to.';
-  } else if (compressor === 'humming' || fan === 'humming')
-    says = 'The outdoor unit hums, but nothing turns.';
+    says = hums
+      ? 'The outdoor fan turns, and something in the outdoor unit hums and then falls silent.'
+      : 'The outdoor fan turns, but the outdoor unit sounds quieter than it used to.';
+  } else if (hums || fans.includes('humming')) says = 'The outdoor unit hums, but nothing turns.';
   return {
     about: 'outdoor',
-    is: `${compressor}/${fan}`,
+    is: `${compressors.join('+')}/${fans.join('+')}`,
     says,
-    works: compressor !== 'off' || fan !== 'off',
+    works: [...compressors, ...fans].some((state) => state !== 'off'),
   };
 }
 

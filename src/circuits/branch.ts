@@ -9,6 +9,7 @@ export const coilBranch = 2;
 export const variableBranch = 3;
 export const dcSourceBranch = 4;
 export const motorBranch = 5;
+export const transformerBranch = 6;
 
 /** One two-ended path: an element, a transformer winding or a motor winding. Indices are elimination positions, −1 is earth. */
 export interface Branch {
@@ -54,8 +55,9 @@ export interface MotorCoupling {
   readonly offset: number;
   /** Admittances at `speed`, kept until the speed changes: by row and column, re and im. */
   readonly siemens: Float64Array;
-  /** Speed and burnt windings that `siemens` is for. */
+  /** Speed, winding temperature (share of the reference ohms) and burnt windings that `siemens` is for. */
   speed: number;
+  copper: number;
   burnt: number;
 }
 

@@ -1,4 +1,4 @@
-import {isMotor, type AnyMotor} from '../parts/motor-windings.ts';
+import {isMotor, motorWindings, type AnyMotor} from '../parts/motor-windings.ts';
 import type {Complex} from '../parts/element.ts';
 import {divide, multiply, quarterTurn, scale, subtract} from './complex.ts';
 import {motorOhms, motorTorque} from './motor-impedance.ts';
@@ -6,8 +6,22 @@ import {threePhaseTorque, windingMatrix} from './three-phase-motor.ts';
 
 export {isMotor};
 
-/** Volts of each winding for an ampere in each, at a speed; rows and columns in the order of `motorWindings`. */
-export function windingOhms(motor: AnyMotor, speed: number): Complex[][] {
+/**
+ * Volts of each winding for an ampere in each, at a speed; rows and columns in the order of `motorWindings`.
+ *
+ * @param copper resistance of the stator windings as a share of the model's
+ */
+export function windingOhms(motor: AnyMotor, speed: number, copper = 1): Complex[][] {
+  const matrix = coldWindingOhms(motor, speed);
+  if (copper !== 1)
+    motorWindings(motor).forEach(({ohms}, i) => {
+      const {re, im} = matrix[i]![i]!;
+      matrix[i]![i] = {re: re + (copper - 1) * ohms, im};
+    });
+  return matrix;
+}
+
+function coldWindingOhms(motor: AnyMotor, speed: number): Complex[][] {
   if (motor.is === 'threePhaseMotor') return windingMatrix(motor.model, speed);
   const {main, start, coupling} = motorOhms(motor.model, speed);
   const turned = quarterTurn(coupling);

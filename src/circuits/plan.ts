@@ -7,6 +7,7 @@ import {
   dcSourceBranch,
   fixedBranch,
   motorBranch,
+  transformerBranch,
   variableBranch,
   type Base,
   type Branch,
@@ -195,7 +196,7 @@ function draftBranches(
         join(to, core);
         const ac = fixed(inverse({re: winding.ohms, im: winding.reactanceOhms}));
         const dc = fixed({re: 1 / winding.ohms, im: 0});
-        const draft = push(winding.id, element.id, fixedBranch, from, to, ac, dc);
+        const draft = push(winding.id, element.id, transformerBranch, from, to, ac, dc);
         draft.core = core;
         draft.turns = winding.turnsVolts / most;
       }
@@ -215,7 +216,16 @@ function draftBranches(
       const pairsOfWindings = windings.length ** 2;
       const siemens = new Float64Array(2 * pairsOfWindings);
       const edges = new Int32Array(4 * pairsOfWindings);
-      motors.push({motor: element, windings, edges, offset, siemens, speed: Number.NaN, burnt: 0});
+      motors.push({
+        motor: element,
+        windings,
+        edges,
+        offset,
+        siemens,
+        speed: Number.NaN,
+        copper: 1,
+        burnt: 0,
+      });
       offset += pairsOfWindings;
     } else {
       const from = unknownOf(element.a, element.id);

@@ -1,5 +1,5 @@
-import type {ElementStates} from '../parts/element.ts';
-import {openOhms} from './element-admittance.ts';
+import type {Complex, ElementStates} from '../parts/element.ts';
+import {inverse, openOhms} from './element-admittance.ts';
 import {factorSymmetric, factorUnsymmetric, substitute, type Stamps} from './factor.ts';
 import {eliminate, windingOhms} from './motor-windings.ts';
 import {
@@ -7,7 +7,7 @@ import {
   contactBranch,
   dcSourceBranch,
   fixedBranch,
-  motorBranch,
+  transformerBranch,
   variableBranch,
   type Base,
   type Branch,
@@ -60,6 +60,7 @@ export function solveDc(plan: Plan, states: ElementStates, reuse?: Solution): So
   const solution = reuse ?? new Solution(plan);
   solution.begin('dc');
   stampAll(plan, plan.dc, 'dc', states, solution);
+  for (const motor of plan.motors) stampMotorDc(plan, motor, states, solution);
   solution.useSharedUpper();
   factorSymmetric(plan.elimination, plan.scratch, solution.factor);
   substitute(plan.elimination, solution.factor, solution.voltsRe, solution.voltsIm);
@@ -81,7 +82,7 @@ function stampAll(
   solution.couplingRe.fill(0);
   solution.couplingIm.fill(0);
   const stamps = plan.scratch;
-  if (anyFixedBurnt(plan, kind, states)) {
+  if (anyFixedBurnt(plan, states)) {
     restamp(plan, base, kind, states, solution);
   } else {
     copyStamps(base.stamps, stamps);
@@ -103,6 +104,10 @@ function stampLive(
   stamps: Stamps,
   solution: Solution,
 ): void {
+  if (branch.kind === transformerBranch) {
+    stampTransformerWinding(branch, index, kind, states, stamps, solution);
+    return;
+  }
   const state = states[branch.id];
   const {rest, acted, volts} = branch[kind];
   let {re, im} = rest;
@@ -113,6 +118,7 @@ function stampLive(
     if (state?.closed ?? branch.closedAtRest) re = acted.re;
   } else if (branch.kind === coilBranch) {
     if (state?.sealed === true) ({re, im} = acted);
+    if (state?.copper !== undefined) ({re, im} = warmed(branch, {re, im}, state.copper));
   } else if (branch.kind === variableBranch) {
     if (state?.ohms !== undefined) re = 1 / state.ohms;
   } else if (branch.kind === dcSourceBranch && state?.on === true) {
@@ -124,14 +130,57 @@ function stampLive(
   stampBranch(stamps, branch, re, im);
 }
 
-/** Whether something is burnt that stands in the fixed stamps. A motor's windings do for direct current only. */
-function anyFixedBurnt(plan: Plan, kind: 'ac' | 'dc', states: ElementStates): boolean {
+/** Stamps one winding of a transformer at its present temperature, or burnt open. */
+function stampTransformerWinding(
+  branch: Branch,
+  index: number,
+  kind: 'ac' | 'dc',
+  states: ElementStates,
+  stamps: Stamps,
+  solution: Solution,
+): void {
+  const copper = states[branch.owner]?.copper;
+  let {re, im} = branch[kind].rest;
+  if (isBurnt(branch, states)) {
+    re = openSiemens;
+    im = 0;
+  } else if (copper !== undefined) ({re, im} = warmed(branch, {re, im}, copper));
+  solution.siemensRe[index] = re;
+  solution.siemensIm[index] = im;
+  if (kind === 'ac') stampWinding(stamps, branch, re, im);
+  else stampBranch(stamps, branch, re, im);
+}
+
+/** An admittance with the copper in it, which alone direct current meets, warmer or colder than in the part's data. */
+function warmed(branch: Branch, siemens: Complex, copper: number): Complex {
+  if (copper === 1) return siemens;
+  const {re, im} = inverse(siemens);
+  return inverse({re: re + (copper - 1) / branch.dc.rest.re, im});
+}
+
+/** Windings of a motor as direct current meets them: their copper alone. */
+function stampMotorDc(
+  plan: Plan,
+  {motor, windings}: MotorCoupling,
+  states: ElementStates,
+  solution: Solution,
+): void {
+  const copper = states[motor.id]?.copper ?? 1;
+  for (const index of windings) {
+    const branch = plan.branches[index];
+    const re = isBurnt(branch, states) ? openSiemens : branch.dc.rest.re / copper;
+    solution.siemensRe[index] = re;
+    solution.siemensIm[index] = 0;
+    stampBranch(plan.scratch, branch, re, 0);
+  }
+}
+
+/** Whether something is burnt that stands in the fixed stamps: windings never do. */
+function anyFixedBurnt(plan: Plan, states: ElementStates): boolean {
   for (const id in states) {
     if (states[id]?.open !== true) continue;
-    const index = plan.branchOf.get(id) ?? plan.branchesOf.get(id)?.[0];
-    if (index === undefined) continue;
-    const {kind: is} = plan.branches[index];
-    if (is === fixedBranch || (is === motorBranch && kind === 'dc')) return true;
+    const index = plan.branchOf.get(id);
+    if (index !== undefined && plan.branches[index].kind === fixedBranch) return true;
   }
   return false;
 }
@@ -155,13 +204,12 @@ function restamp(
   for (let index = 0; index < plan.branches.length; index += 1) {
     const branch = plan.branches[index];
     const burnt = isBurnt(branch, states);
-    if (branch.kind !== fixedBranch && (branch.kind !== motorBranch || kind === 'ac')) continue;
+    if (branch.kind !== fixedBranch) continue;
     const re = burnt ? openSiemens : base.siemensRe[index];
     const im = burnt ? 0 : base.siemensIm[index];
     solution.siemensRe[index] = re;
     solution.siemensIm[index] = im;
-    if (branch.core >= 0 && kind === 'ac') stampWinding(stamps, branch, re, im);
-    else stampBranch(stamps, branch, re, im);
+    stampBranch(stamps, branch, re, im);
     if (burnt) {
       solution.emfRe[index] = 0;
       solution.emfIm[index] = 0;
@@ -193,13 +241,15 @@ function copyStamps(from: Stamps, to: Stamps): void {
 function updateMotor(plan: Plan, coupling: MotorCoupling, states: ElementStates): void {
   const {motor, windings, siemens} = coupling;
   const speed = states[motor.id]?.speed ?? 0;
+  const copper = states[motor.id]?.copper ?? 1;
   let burnt = 0;
   for (let i = 0; i < windings.length; i += 1)
     if (isBurnt(plan.branches[windings[i]], states)) burnt += 2 ** i;
-  if (speed === coupling.speed && burnt === coupling.burnt) return;
+  if (speed === coupling.speed && copper === coupling.copper && burnt === coupling.burnt) return;
   coupling.speed = speed;
+  coupling.copper = copper;
   coupling.burnt = burnt;
-  const ohms = windingOhms(motor, speed);
+  const ohms = windingOhms(motor, speed, copper);
   const unit = ohms.map((row, i) => row.map((_, j) => ({re: i === j ? 1 : 0, im: 0})));
   for (let i = 0; i < windings.length; i += 1)
     if (Math.floor(burnt / 2 ** i) % 2 === 1)

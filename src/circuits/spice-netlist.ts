@@ -39,6 +39,11 @@ export function spiceNetlist(
   ].join('\n');
 }
 
+/** A coil's impedance with its copper warmer or colder than in its data. */
+function warmed({re, im}: Complex, copperOhms: number, {copper = 1}: ElementState): Complex {
+  return {re: re + (copper - 1) * copperOhms, im};
+}
+
 class NetlistWriter {
   readonly lines: string[] = [];
   private readonly kind: 'ac' | 'dc';
@@ -87,10 +92,8 @@ class NetlistWriter {
           a,
           b,
           this.kind === 'dc'
-            ? {re: element.dcOhms, im: 0}
-            : state.sealed
-              ? element.sealedOhms
-              : element.inrushOhms,
+            ? {re: element.dcOhms * (state.copper ?? 1), im: 0}
+            : warmed(state.sealed ? element.sealedOhms : element.inrushOhms, element.dcOhms, state),
         );
         return;
       case 'capacitor':
@@ -123,16 +126,17 @@ class NetlistWriter {
   /** Windings are R, L, an ammeter and an E source of turns times the core's node; each F feeds the core. */
   transformer(transformer: Transformer, states: ElementStates): void {
     const burnt = (id: string) => states[id]?.open ?? states[transformer.id]?.open ?? false;
+    const copper = states[transformer.id]?.copper ?? 1;
     if (this.kind === 'dc') {
       for (const {id, a, b, ohms} of transformer.windings)
-        this.card('R', this.node(a), this.node(b), burnt(id) ? openOhms : ohms);
+        this.card('R', this.node(a), this.node(b), burnt(id) ? openOhms : ohms * copper);
       return;
     }
     const core = this.inner();
     for (const winding of transformer.windings) {
       const ohms = burnt(winding.id)
         ? {re: openOhms, im: 0}
-        : {re: winding.ohms, im: winding.reactanceOhms};
+        : {re: winding.ohms * copper, im: winding.reactanceOhms};
       const [p, q] = [this.inner(), this.inner()];
       this.impedance(this.node(winding.a), p, ohms);
       const ammeter = this.card('V', p, q, '0');
@@ -148,12 +152,13 @@ class NetlistWriter {
   motor(motor: AnyMotor, states: ElementStates): void {
     const burnt = (id: string) => ((states[id]?.open ?? states[motor.id]?.open) ? openOhms : 0);
     const windings = motorWindings(motor);
+    const copper = states[motor.id]?.copper ?? 1;
     if (this.kind === 'dc') {
       for (const {id, a, b, ohms} of windings)
-        this.card('R', this.node(a), this.node(b), burnt(id) || ohms);
+        this.card('R', this.node(a), this.node(b), burnt(id) || ohms * copper);
       return;
     }
-    const ohms = windingOhms(motor, states[motor.id]?.speed ?? 0);
+    const ohms = windingOhms(motor, states[motor.id]?.speed ?? 0, copper);
     const meters = windings.map(({id, a}, i) =>
       this.ammeter(a, {re: ohms[i][i].re + burnt(id), im: ohms[i][i].im}),
     );

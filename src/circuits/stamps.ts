@@ -1,5 +1,5 @@
 import type {Complex} from '../parts/element.ts';
-import {fixedBranch, motorBranch, type Base, type Branch, type Core} from './branch.ts';
+import {fixedBranch, type Base, type Branch, type Core} from './branch.ts';
 import type {Elimination} from './elimination-order.ts';
 import type {Stamps} from './factor.ts';
 
@@ -34,10 +34,8 @@ export function fixedStamps(
     const {rest, volts} = branch[kind];
     siemensRe[index] = rest.re;
     siemensIm[index] = rest.im;
-    if (branch.kind === motorBranch && kind === 'dc') stampBranch(stamps, branch, rest.re, 0);
     if (branch.kind !== fixedBranch) continue;
-    if (branch.core >= 0 && kind === 'ac') stampWinding(stamps, branch, rest.re, rest.im);
-    else stampBranch(stamps, branch, rest.re, rest.im);
+    stampBranch(stamps, branch, rest.re, rest.im);
     emfRe[index] = volts.re;
     emfIm[index] = volts.im;
     injectNorton(ampsRe, ampsIm, branch, rest, volts.re, volts.im);

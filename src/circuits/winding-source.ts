@@ -12,6 +12,8 @@ import type {Solution} from './solution.ts';
  */
 export interface WindingSource {
   readonly motor: AnyMotor;
+  /** Resistance of its windings as a share of the model's. */
+  readonly copper: number;
   readonly volts: readonly Complex[];
   readonly ohms: readonly (readonly Complex[])[];
 }
@@ -38,6 +40,7 @@ export function windingSource(
   });
   return {
     motor: coupling.motor,
+    copper: states[motor]?.copper ?? 1,
     volts: windings.map(({a, b}) => solution.voltsBetween(a, b)),
     ohms: windings.map((_, row) => columns.map((column) => column[row])),
   };
@@ -50,7 +53,7 @@ export function windingSource(
  * @param speed per unit of synchronous
  */
 export function motorAmpsBehind(source: WindingSource, speed: number): Complex[] {
-  const inside = windingOhms(source.motor, speed);
+  const inside = windingOhms(source.motor, speed, source.copper);
   const matrix = source.ohms.map((row, i) => row.map((ohms, j) => add(ohms, inside[i][j])));
   return eliminate(
     matrix,

@@ -184,7 +184,11 @@ export type Element =
   | Motor
   | ThreePhaseMotor;
 
-/** What an element is doing now. Only the field that its kind uses is read; `open` burns any element open. */
+/**
+ * What an element is doing now. Only the field that its kind uses is read; `open` burns any element open. `copper` is
+ * what the winding resistance of a coil, transformer or motor is now, as a share of the ohms in its data (those at
+ * `referenceDegF`, see copper.ts).
+ */
 export interface ElementState {
   readonly closed?: boolean;
   readonly sealed?: boolean;
@@ -192,6 +196,7 @@ export interface ElementState {
   readonly speed?: number;
   readonly on?: boolean;
   readonly open?: boolean;
+  readonly copper?: number;
 }
 
 /** Element (or winding) id, placed (`K1.coil`), to its present state. */

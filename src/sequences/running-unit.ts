@@ -304,6 +304,7 @@ export class RunningUnit implements OperatingUnit {
       settling: this.last,
       meterLeads: this.leads,
       charge: this.charge,
+      windingHeat: this.works.windingHeat,
     });
   }
 

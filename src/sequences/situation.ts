@@ -3,6 +3,7 @@ import type {Part, Unit} from '../content/unit.ts';
 import type {Fault} from '../faults/fault.ts';
 import type {MotorOverload} from '../parts/motor-overload.ts';
 import {isMotor} from '../parts/motor-windings.ts';
+import type {Course} from '../plant/first-order.ts';
 import type {Plant} from '../plant/plant.ts';
 import type {WiredNetwork} from './live-network.ts';
 import type {LooseJoint} from './loose-joint.ts';
@@ -11,6 +12,7 @@ import {behaviours} from './behaviours.ts';
 import type {OperatedPart} from './operated-part.ts';
 import type {Settling} from './operating-unit.ts';
 import type {StoredCharge} from './stored-charge.ts';
+import {warmWindings, type WarmWinding} from './winding-heat.ts';
 import {plantFeelers, type PlantFeelers} from './plant-drive.ts';
 
 /** Everything that a unit in operation is at one moment. Nothing in it is ever changed, so copies may share it. */
@@ -30,6 +32,8 @@ export interface Situation {
   readonly meterLeads?: Across | undefined;
   /** Charge on capacitors; none at the start. */
   readonly charge?: StoredCharge;
+  /** Temperatures of coils and transformers; as warm as the air at the start. */
+  readonly windingHeat?: readonly Course[] | undefined;
   /** How the last settling ended; undefined before the first. */
   readonly settling: Settling | undefined;
 }
@@ -45,6 +49,7 @@ export interface UnitFacts {
   readonly contacts: ReadonlyMap<string, 'open' | 'closed'>;
   readonly feelers: PlantFeelers;
   readonly motors: readonly {readonly part: Part; readonly ratedAmps: number}[];
+  readonly windings: readonly WarmWinding[];
 }
 
 const known = new WeakMap<Unit, UnitFacts>();
@@ -65,6 +70,7 @@ export function unitFacts(unit: Unit): UnitFacts {
       ),
       covered: new Set(unit.enclosures.filter(({cover}) => cover).map(({id}) => id)),
       feelers: plantFeelers(unit),
+      windings: warmWindings(unit),
       motors: unit.parts
         .filter((part) => part.elements.some(isMotor))
         .map((part) => ({

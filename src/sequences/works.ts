@@ -2,17 +2,19 @@ import {airGapTorque} from '../circuits/motor-windings.ts';
 import {motorAmpsBehind} from '../circuits/winding-source.ts';
 import type {Complex, ElementState, ElementStates, ShaftLoad} from '../parts/element.ts';
 import type {AnyMotor} from '../parts/motor-windings.ts';
+import {valueAt, type Course} from '../plant/first-order.ts';
 import type {Plant} from '../plant/plant.ts';
 import {LiveNetwork, type WiredNetwork} from './live-network.ts';
 import type {Look} from './look.ts';
 import {jointAt, looseJoints, tapped, type LooseJoint} from './loose-joint.ts';
-import {overloadAmps, speedOf} from './machines/motor.machine.ts';
+import {overloadAmps, speedOf, windingDegF} from './machines/motor.machine.ts';
 import {balancedSpeed} from './motor-balance.ts';
 import {after, sameStates, stateValue, type OperatedPart} from './operated-part.ts';
 import type {MachineEvent} from './part-behaviour.ts';
 import {plantDrive} from './plant-drive.ts';
 import {unitFacts, type Situation, type UnitFacts} from './situation.ts';
 import {settle, type Settleable} from './settle.ts';
+import {copperAt, warmedBy} from './winding-heat.ts';
 import type {Observation, Settling} from './operating-unit.ts';
 import type {Part} from '../content/unit.ts';
 
@@ -34,6 +36,8 @@ export class Works implements Settleable, Look {
   atMs: number;
   changes = 0;
   watcher: (() => void) | undefined;
+  /** Temperatures of coils and transformers, in the order of the facts' windings. */
+  windingHeat: readonly Course[] | undefined;
   readonly facts: UnitFacts;
   private readonly parts: OperatedPart[];
   private behaviours: Situation['faults'];
@@ -43,7 +47,7 @@ export class Works implements Settleable, Look {
   /** The states gathered are behind the parts'. */
   private stale = true;
 
-  constructor({unit, faults, parts, plant, timeMs, wired, joints}: Situation) {
+  constructor({unit, faults, parts, plant, timeMs, wired, joints, windingHeat}: Situation) {
     this.facts = unitFacts(unit);
     this.behaviours = faults.filter((fault) => Object.keys(fault.behaviour).length > 0);
     this.parts = [...parts];
@@ -51,6 +55,7 @@ export class Works implements Settleable, Look {
     this.course = plant;
     this.atMs = timeMs;
     this.live = new LiveNetwork(wired);
+    this.windingHeat = windingHeat;
   }
 
   // ── what the machines look at ──
@@ -178,10 +183,25 @@ export class Works implements Settleable, Look {
       const [id, now] = state((name) => this.plant(name));
       states[id] = now;
     }
+    this.warm(states);
     for (const {broken, elements} of this.loose)
       if (broken) for (const id of elements) states[id] = {...states[id], open: true};
     this.states = states;
     this.live.enter(states);
+  }
+
+  /** Winding ohms follow temperature; in steps, so that a motor need not find its speed anew for every degree. */
+  private warm(states: Record<string, ElementState | undefined>): void {
+    const {windings, motors, indexOf} = this.facts;
+    const enter = (id: string, degF: number | undefined): void => {
+      const copper = degF === undefined ? 1 : copperAt(degF);
+      if (copper !== 1) states[id] = {...states[id], copper};
+    };
+    this.windingHeat?.forEach((course, index) =>
+      enter(windings[index]!.element, valueAt(course, this.atMs)),
+    );
+    for (const {part} of motors)
+      enter(`${part.id}.motor`, windingDegF(this.parts[indexOf.get(part.id)!]!.state, this.atMs));
   }
 
   /** Lets everything that is quick happen, then tells the plant what runs now. */
@@ -195,6 +215,16 @@ export class Works implements Settleable, Look {
       plantDrive(this.facts.feelers, (id) => this.part(id)!, this.network.ac),
       this.atMs,
     );
+    const first = this.windingHeat === undefined;
+    this.windingHeat = warmedBy(
+      this.facts.windings,
+      this.windingHeat,
+      this.network.ac,
+      (name) => this.plant(name),
+      this.atMs,
+    );
+    // until the first time nobody knew how warm the windings are
+    if (first) this.changed();
     return settling;
   }
 

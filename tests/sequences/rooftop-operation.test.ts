@@ -86,6 +86,22 @@ describe('a lost phase on the roof', () => {
   });
 });
 
+describe('an interrupted supply on the roof', () => {
+  // three to five minutes between stop and start, for the pressures to even out: common practice, no source
+  test('keeps both compressors off for three minutes after the power has come back', () => {
+    const operating = running('cooling-2');
+    operating.set('DS1.position', 'open');
+    operating.advance(10_000);
+    operating.set('DS1.position', 'closed');
+    operating.advance(170_000);
+    expect(lamp(operating, 'PM1')).toBe('slow flashing: waiting to pull in');
+    expect(is(operating, 'CMP1')).toBe('off');
+    operating.advance(30_000);
+    expect(is(operating, 'CMP1')).toBe('running');
+    expect(is(operating, 'CMP2')).toBe('running');
+  });
+});
+
 describe('the module blower', () => {
   test('has line volts on it all the time and runs only on 24 V at a tap', () => {
     const off = running('off');

@@ -168,6 +168,15 @@ function motorObservation(part: Part, {drives, speed}: MotorContext, rotor: stri
     : say('running', `${title} is running.`);
 }
 
+/**
+ * Temperature of a motor's windings, °F: that of the overload, which lies in them and is heated as they are, by the
+ * square of the current. None until it has first been felt.
+ */
+export function windingDegF(state: unknown, atMs: number): number | undefined {
+  const {heat} = (state as {context: MotorContext}).context;
+  return heat && valueAt(heat, atMs);
+}
+
 /** Speed of a motor's rotor from its machine's state, for the plant and the torque balance. */
 export function speedOf(state: unknown): number {
   return (state as {context: MotorContext}).context.speed;
