@@ -76,6 +76,20 @@ describe('<rb-set-form>', () => {
     });
   });
 
+  it('asks what is wrong with each student’s own meter, and not for a wiring task', async () => {
+    const element = await form();
+    const rules = inside(element, 'rb-set-rules');
+    choose(rules, 'select', 'broken-lead');
+    await element.updateComplete;
+    await expect(element).to.be.accessible();
+    button(element, 'Open it now').click();
+    await until(() => sent.length > 0);
+    expect(sent[0].body).to.include({kind: 'different', meterFlaw: 'broken-lead'});
+    kind(element, 'A wiring task');
+    await element.updateComplete;
+    expect(rules.shadowRoot?.querySelector('select')).to.equal(null);
+  });
+
   it('gives the same fault to all only once one is chosen', async () => {
     const element = await form();
     kind(element, 'The same fault for all');

@@ -106,6 +106,17 @@ describe('a student’s line and the bench on it', () => {
     line.close();
   });
 
+  it('takes the work back once, when a person wants it; a lost network later takes nothing from a newer device', async () => {
+    const hand = sockets();
+    const line = new StudentLine(token, hand.make, true);
+    hand.newest().welcome();
+    expect(hand.newest().said[0]).to.deep.equal({is: 'join', token, takeBack: true});
+    hand.newest().lose();
+    await comesBack(hand);
+    expect(hand.newest().said[0]).to.deep.equal({is: 'join', token});
+    line.close();
+  });
+
   it('asks a question again after a lost line only where that changes nothing', async () => {
     const {hand, line, link} = await atTheBench();
     const catalogue = link.catalogue();

@@ -26,7 +26,12 @@ const wire = z.strictObject({
 /** Device to server, each one JSON text frame of at most {@link longestStudentMessage} characters. */
 export const studentRequest = z.discriminatedUnion('is', [
   /** First message on a socket. A second device with the same student takes over; the first hears `taken-over`. */
-  z.strictObject({is: z.literal('join'), token: z.string().min(20).max(100)}),
+  z.strictObject({
+    is: z.literal('join'),
+    token: z.string().min(20).max(100),
+    /** A person wants to go on here although another device has taken over. */
+    takeBack: z.literal(true).optional(),
+  }),
   /** Begin or resume a call: answered by `opened` with everything as it stands. */
   z.strictObject({is: z.literal('open'), assignment: rowId}),
   /**

@@ -1,6 +1,7 @@
 import {LitElement, css, html, nothing} from 'lit';
 import {customElement, property, state} from 'lit/decorators.js';
 import type {ClassSummary} from '../../classroom/protocol/rest.ts';
+import type {MeterFlaw} from '../../meter/meter-condition.ts';
 import type {WorkSet, WorkSetBody} from '../../classroom/protocol/work-set.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import {api, sentenceOf, signedIn} from './class-api.ts';
@@ -42,6 +43,8 @@ export class ClassHandover extends LitElement {
   @property() unitId = '';
   @property({attribute: false}) faults: readonly string[] = [];
   @property() complaint = '';
+  /** What is wrong with each student's own meter. */
+  @property() meter: MeterFlaw | '' = '';
   /** The complaint is still being worked out, or nothing is chosen. */
   @property({type: Boolean}) waiting = false;
 
@@ -58,7 +61,7 @@ export class ClassHandover extends LitElement {
   }
 
   protected override willUpdate(changed: Map<PropertyKey, unknown>): void {
-    if (changed.has('faults')) this.given = undefined;
+    if (changed.has('faults') || changed.has('meter')) this.given = undefined;
   }
 
   override render() {
@@ -108,6 +111,7 @@ export class ClassHandover extends LitElement {
       faults: [...this.faults],
       ...(this.complaint.trim() ? {complaint: this.complaint.trim()} : {}),
       ...this.rules,
+      ...(this.meter ? {meterFlaw: this.meter} : {}),
       open: true,
     };
     try {

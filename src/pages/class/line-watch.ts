@@ -23,12 +23,12 @@ export class LineWatch implements ReactiveController {
   /** Takes the work back from the device that took it over. */
   takeBack(): void {
     hangUp();
-    this.follow();
+    this.follow(true);
   }
 
-  private follow(): void {
+  private follow(takeBack = false): void {
     this.stop();
-    this.line = studentLine();
+    this.line = studentLine(takeBack);
     this.stop = this.line?.listen(() => this.host.requestUpdate()) ?? (() => undefined);
     this.host.requestUpdate();
   }

@@ -81,6 +81,12 @@ export class SetForm extends LitElement {
         gap: var(--space-3) var(--space-4);
       }
 
+      .row > fieldset,
+      fieldset legend {
+        margin: 0;
+        padding: 0;
+      }
+
       .row > fieldset {
         display: flex;
         flex-wrap: wrap;
@@ -149,6 +155,7 @@ export class SetForm extends LitElement {
       ${kind === 'different' || kind === 'in-pairs' ? this.renderLevels() : nothing}
       ${kind === 'same' ? this.renderFaults() : nothing}
       <rb-set-rules
+        metered
         .rules=${this.rules}
         ?bare=${kind === 'hookup'}
         @rules-changed=${(event: CustomEvent<{rules: SetRules}>) => (this.rules = event.detail.rules)}
@@ -323,8 +330,10 @@ export class SetForm extends LitElement {
 
   private body(open: boolean): WorkSetBody {
     const {unit, task, levels, faults, rules} = this;
+    const {meterFlaw: _meter, ...bare} = rules;
     const title = this.renderRoot.querySelector<HTMLInputElement>('#title')?.value.trim();
-    const more = {...rules, open, ...(title ? {title} : {})};
+    const named = {open, ...(title ? {title} : {})};
+    const more = {...rules, ...named};
     switch (this.kind) {
       case 'same':
         return {kind: 'same', unit, faults: [...faults], ...more};
@@ -333,7 +342,7 @@ export class SetForm extends LitElement {
       case 'in-pairs':
         return {kind: 'in-pairs', unit, allowed: [...levels], ...more};
       case 'hookup':
-        return {kind: 'hookup', task, ...more, coach: false, debriefWhen: 'named'};
+        return {kind: 'hookup', task, ...bare, ...named, coach: false, debriefWhen: 'named'};
     }
   }
 
@@ -344,6 +353,8 @@ export class SetForm extends LitElement {
       this.units = units.filter(({shipped, unit}) => shipped && unit);
       this.unit =
         this.units.find(({id}) => id === 'split-heat-pump')?.id ?? this.units[0]?.id ?? '';
+      // chosen before the units were here
+      if (this.kind === 'same') void this.fetchCatalogue();
     } catch (error) {
       this.refusal = sentenceOf(error);
     }

@@ -1,6 +1,8 @@
 import {LitElement, css, html, nothing} from 'lit';
 import {customElement, property} from 'lit/decorators.js';
+import type {MeterFlaw} from '../../meter/meter-condition.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
+import {meterChoices} from '../hide/meter-choices.ts';
 import {classStyles} from './class.styles.ts';
 
 /** By which rules a set is worked. */
@@ -8,6 +10,7 @@ export interface SetRules {
   readonly limitMinutes?: number;
   readonly coach: boolean;
   readonly debriefWhen: 'named' | 'closed';
+  readonly meterFlaw?: MeterFlaw;
 }
 
 const longestMinutes = 600;
@@ -39,12 +42,18 @@ export class SetRulesFields extends LitElement {
       .limit input[type='number'] {
         width: 6rem;
       }
+
+      .limit select {
+        width: auto;
+      }
     `,
   ];
 
   @property({attribute: false}) rules: SetRules = {coach: false, debriefWhen: 'named'};
   /** A wiring task has neither coach nor a fault to tell. */
   @property({type: Boolean}) bare = false;
+  /** Also asks what is wrong with each student's own meter. */
+  @property({type: Boolean}) metered = false;
 
   override render() {
     const {limitMinutes, coach, debriefWhen} = this.rules;
@@ -75,10 +84,29 @@ export class SetRulesFields extends LitElement {
                   type="checkbox"
                   .checked=${debriefWhen === 'closed'}
                   @change=${() => this.tell({...this.rules, debriefWhen: debriefWhen === 'closed' ? 'named' : 'closed'})}
-                />Tell the fault only when the set is closed</label
+                />Tell students the fault only after you close it</label
               >`
       }
+      ${this.metered && !this.bare ? this.renderMeter() : nothing}
     </div>`;
+  }
+
+  private renderMeter() {
+    const {meterFlaw = '', ...rules} = this.rules;
+    return html`<label class="limit"
+      >Each student’s meter
+      <select
+        @change=${(event: Event) => {
+          const flaw = (event.target as HTMLSelectElement).value as MeterFlaw | '';
+          this.tell(flaw ? {...rules, meterFlaw: flaw} : rules);
+        }}
+      >
+        ${meterChoices.map(
+          ([flaw, text]) =>
+            html`<option value=${flaw} ?selected=${flaw === meterFlaw}>${text}</option>`,
+        )}
+      </select></label
+    >`;
   }
 
   private limit(event: Event): void {

@@ -1,4 +1,6 @@
+import type {MeterFlaw} from '../../meter/meter-condition.ts';
 import type {WorkSet, WorkSetKind} from '../../classroom/protocol/work-set.ts';
+import {meterChoices} from '../hide/meter-choices.ts';
 
 /** What kinds of sets there are, as an instructor chooses them. */
 export const setKinds: readonly {
@@ -20,6 +22,9 @@ export const setKinds: readonly {
   {kind: 'hookup', title: 'A wiring task', says: 'Everybody wires the same circuit.'},
 ];
 
+const meterWords = (flaw: MeterFlaw): string =>
+  meterChoices.find(([each]) => each === flaw)?.[1].toLowerCase() ?? '';
+
 /** One line below a set's title: what is given, and by which rules. */
 export function rulesOf(set: WorkSet): string {
   const rules = [
@@ -28,6 +33,7 @@ export function rulesOf(set: WorkSet): string {
     ...(set.allowed ? [`may hide: ${set.allowed.join(', ')}`] : []),
     set.limitMinutes ? `${set.limitMinutes} min` : 'no time limit',
     ...(set.kind === 'hookup' ? [] : [set.coach ? 'coach allowed' : 'no coach']),
+    ...(set.meterFlaw ? [`the student’s meter: ${meterWords(set.meterFlaw)}`] : []),
     ...(set.debriefWhen === 'closed' ? ['debrief when closed'] : []),
   ];
   return rules.filter(Boolean).join(' · ');

@@ -57,11 +57,18 @@ export class StudentLine {
   private readonly waiting = new Map<number, Waiting>();
   private asked = 0;
 
-  constructor(token: string, make: (path: string) => PlainSocket = plainSocket) {
+  /** @param takeBack a person wants to go on here although another device has taken over */
+  constructor(token: string, make: (path: string) => PlainSocket = plainSocket, takeBack = false) {
     this.socket = new ClassSocket<StudentRequest, StudentAnswer>(
       'api/socket/student',
       {
-        opened: () => this.socket.send({is: 'join', token}),
+        opened: () =>
+          this.socket.send({
+            is: 'join',
+            token,
+            // once it has been taken back, a lost network takes nothing away from a newer device
+            ...(takeBack && !this.desk ? {takeBack: true as const} : {}),
+          }),
         heard: (answer) => this.hear(answer),
         lost: ({code, sentence, final}) => {
           if (code === takenOverCode) this.stand({is: 'taken-over'});
@@ -197,12 +204,12 @@ let line: StudentLine | undefined;
 let lineToken = '';
 
 /** The line of this tab; undefined where nobody has joined on this device. */
-export function studentLine(): StudentLine | undefined {
+export function studentLine(takeBack = false): StudentLine | undefined {
   const seat = keptSeat();
   if (!seat) return undefined;
   if (!line || lineToken !== seat.token) {
     line?.close();
-    line = new StudentLine(seat.token);
+    line = new StudentLine(seat.token, plainSocket, takeBack);
     lineToken = seat.token;
   }
   return line;

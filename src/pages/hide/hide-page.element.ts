@@ -12,19 +12,11 @@ import './fault-list.element.ts';
 import {faultLines} from './fault-shelf.ts';
 import type {FaultSiteLine} from './fault-shelf.ts';
 import {hidePageStyles} from './hide-page.styles.ts';
+import {meterChoices} from './meter-choices.ts';
 import './share-link.element.ts';
 
 const mostFaults = 2;
 const longestComplaint = 500;
-
-/** What the person who hides may do to the student's own meter. */
-const meterChoices: readonly (readonly [MeterFlaw | '', string])[] = [
-  ['', 'In order'],
-  ['sound', 'To be proved, and in order'],
-  ['broken-lead', 'To be proved: a lead is broken'],
-  ['weak-battery', 'To be proved: the battery is weak'],
-  ['blown-fuse', 'To be proved: the µA fuse has blown'],
-];
 
 /**
  * Hiding a fault for somebody: choose one or two, take the complaint that follows from them or write one, close the lid.
@@ -219,6 +211,7 @@ export class RbHidePage extends LitElement {
       .unitId=${unit.id}
       .faults=${this.chosen}
       .complaint=${this.complaint}
+      .meter=${this.meter}
       ?waiting=${!this.chosen.length}
     ></rb-class-handover>`;
   }

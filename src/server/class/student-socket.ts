@@ -81,7 +81,7 @@ export class StudentSocket {
 
   private async handle(request: StudentRequest): Promise<void> {
     if (request.is === 'ping') return this.line.send({is: 'pong'});
-    if (request.is === 'join') return this.join(request.token);
+    if (request.is === 'join') return this.join(request.token, request.takeBack);
     if (!this.student) {
       return this.line.end(closeCodes.notKnown, 'Join the class first.');
     }
@@ -97,12 +97,18 @@ export class StudentSocket {
     }
   }
 
-  private async join(token: string): Promise<void> {
-    const student = await this.school.classes.byToken(token);
+  private async join(token: string, takeBack?: true): Promise<void> {
+    const {classes} = this.school;
+    if (takeBack) await classes.takeBack(token);
+    const student = await classes.byToken(token);
     if (!student) {
+      // a device that only comes back from a lost network takes nothing away from the newer one
+      if (await classes.isTakenOver(token)) {
+        return this.line.endWith(closeCodes.takenOver, {is: 'taken-over'});
+      }
       return this.line.end(
         closeCodes.notKnown,
-        'This device is not in the class any more: another device has joined under this name, or your instructor has sent it away. Join again with the class code.',
+        'This device is not in the class any more. Join again with the class code.',
       );
     }
     this.student = student;

@@ -130,7 +130,14 @@ export class ClassRecords {
     const rows = names
       .filter((name) => !known.has(nameKey(name)))
       // a millisecond apart, so that they stay in the order of the list
-      .map((name, i) => ({id: randomId(), class: id, name, device: null, created_at: at + i}));
+      .map((name, i) => ({
+        id: randomId(),
+        class: id,
+        name,
+        device: null,
+        device_before: null,
+        created_at: at + i,
+      }));
     if (rows.length > 0) await this.db.insertInto('students').values(rows).execute();
     return rows;
   }
@@ -150,19 +157,43 @@ export class ClassRecords {
     await this.db.updateTable('students').set({name}).where('id', '=', student).execute();
   }
 
-  /** A device joins as this student; the token of the one before opens nothing any more. */
+  /** A device joins as this student. The token of the one before opens nothing any more, except to take the work back. */
   async join(student: string): Promise<string> {
     const token = randomToken();
     await this.db
       .updateTable('students')
-      .set({device: tokenHash(token)})
+      .set((e) => ({device: tokenHash(token), device_before: e.ref('device')}))
       .where('id', '=', student)
       .execute();
     return token;
   }
 
   async sendAway(student: string): Promise<void> {
-    await this.db.updateTable('students').set({device: null}).where('id', '=', student).execute();
+    await this.db
+      .updateTable('students')
+      .set({device: null, device_before: null})
+      .where('id', '=', student)
+      .execute();
+  }
+
+  /** Whether this is the token of a device that another one has taken over from. */
+  async isTakenOver(token: string): Promise<boolean> {
+    const row = await this.db
+      .selectFrom('students')
+      .select('id')
+      .where('device_before', '=', tokenHash(token))
+      .executeTakeFirst();
+    return row !== undefined;
+  }
+
+  /** The device that was taken over from becomes the one at work; the other may take the work back in turn. */
+  async takeBack(token: string): Promise<void> {
+    const hash = tokenHash(token);
+    await this.db
+      .updateTable('students')
+      .set((e) => ({device: hash, device_before: e.ref('device')}))
+      .where('device_before', '=', hash)
+      .execute();
   }
 
   byToken(token: string): Promise<(StudentRow & {className: string}) | undefined> {

@@ -166,6 +166,17 @@ const steps: readonly Step[] = [
       await db.schema.alterTable('assignments').addColumn('meter', 'text').execute();
     },
   },
+  {
+    name: '3 a device takes its work back',
+    async run(db) {
+      await db.schema.alterTable('students').addColumn('device_before', 'text').execute();
+      await db.schema
+        .createIndex('students_by_device_before')
+        .on('students')
+        .column('device_before')
+        .execute();
+    },
+  },
 ];
 
 /** Version of the tables that this release works with. */

@@ -38,6 +38,8 @@ export interface SchoolTables {
     name: string;
     /** SHA-256 of the device's token; null while no device has joined. */
     device: string | null;
+    /** The same of the device that this one took over from: it may take the work back. */
+    device_before: string | null;
     created_at: number;
   };
   work_sets: {

@@ -117,11 +117,11 @@ export class ClassAtWork {
     return this.connect(joined.token);
   }
 
-  async connect(token: string): Promise<Device> {
+  async connect(token: string, takeBack = false): Promise<Device> {
     const device = new Device(this, token);
     this.devices.push(device);
     await device.opened;
-    device.send({is: 'join', token});
+    device.send({is: 'join', token, ...(takeBack ? {takeBack} : {})});
     return device;
   }
 }

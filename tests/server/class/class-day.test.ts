@@ -254,6 +254,34 @@ test('a newer device takes over, and the older one says so', async () => {
   await over;
   await expect.poll(() => ana.closedWith).toBe(4001);
   expect((await newer.desk()).name).toBe('=Ana');
+  // the older one's network comes back by itself: the newer device stays at work
+  const back = await at.connect(ana.token);
+  await expect.poll(() => back.closedWith).toBe(4001);
+  expect(back.heard.at(-1)).toEqual({is: 'taken-over'});
+  expect(newer.closedWith).toBeUndefined();
+});
+
+test('"Go on here" takes the work back at once, in turn on either device, until the instructor sends them away', async () => {
+  const student = period.roster.find(({name}) => name === 'Chi')!;
+  const first = await at.join(period, 'Chi');
+  const call = (await first.desk()).items.find(({kind}) => kind === 'call')!.assignment;
+  await first.open(call);
+  await first.act(call, 1, {do: 'note', text: 'On the phone.'});
+  const second = await at.join(period, 'Chi');
+  await expect.poll(() => first.closedWith).toBe(4001);
+  const third = await at.connect(first.token, true);
+  expect(await third.open(call)).toMatchObject({last: 1});
+  await expect.poll(() => second.closedWith).toBe(4001);
+  expect(await third.act(call, 2, {do: 'note', text: 'And again.'})).toMatchObject({is: 'done'});
+  const fourth = await at.connect(second.token, true);
+  expect(await fourth.open(call)).toMatchObject({last: 2});
+  await expect.poll(() => third.closedWith).toBe(4001);
+  await at.get('PATCH', `/students/${student.id}`, {sendAway: true});
+  await expect.poll(() => fourth.closedWith).toBe(4401);
+  for (const token of [first.token, second.token]) {
+    const away = await at.connect(token, true);
+    await expect.poll(() => away.closedWith).toBe(4401);
+  }
 });
 
 test("a student's records are exported whole, then erased whole", async () => {
