@@ -1,6 +1,7 @@
 import type {Action} from '../bench/actions.ts';
 import type {Debrief} from '../bench/debrief.ts';
 import type {Reasoning} from '../diagnosis/reasoning.ts';
+import {counted} from './counted.ts';
 import type {ClassDebrief} from './protocol/rest.ts';
 import {readingsInWords} from './spoken-actions.ts';
 
@@ -83,11 +84,4 @@ function safetyOf(calls: readonly DebriefedCall[]): ClassDebrief['safety'] {
     severity: severity.get(text)!,
     count,
   }));
-}
-
-/** How often each occurs, most often first. */
-function counted(texts: readonly string[]): [string, number][] {
-  const counts = new Map<string, number>();
-  for (const text of texts) counts.set(text, (counts.get(text) ?? 0) + 1);
-  return [...counts].sort(([a, m], [b, n]) => n - m || a.localeCompare(b));
 }

@@ -181,6 +181,30 @@ export interface ClassDebrief {
     readonly severity: 'danger' | 'caution';
     readonly count: number;
   }[];
+  /** Of a wiring task, in place of calls. */
+  readonly hookup?: HookupClassDebrief;
+}
+
+export interface HookupClassDebrief {
+  readonly students: number;
+  readonly right: number;
+  readonly handIns: number;
+  /** What was wrong, the dangerous first; each with its most frequent cause and how many students made it. */
+  readonly findings: readonly {
+    readonly text: string;
+    readonly cause: string;
+    readonly dangerous: boolean;
+    readonly students: number;
+  }[];
+  readonly ways: readonly {
+    readonly name: string;
+    readonly stage: string;
+    readonly handIns: number;
+    readonly firstRight: boolean;
+    readonly points?: number;
+    /** What was wrong with each hand-in, in order. */
+    readonly wrong: readonly (readonly string[])[];
+  }[];
 }
 
 export interface GradebookRow {

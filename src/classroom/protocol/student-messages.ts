@@ -55,6 +55,8 @@ export const studentRequest = z.discriminatedUnion('is', [
   /** What may be hidden, within the instructor's limits (`in-pairs`). */
   z.strictObject({is: z.literal('choices'), ask, assignment: rowId}),
   z.strictObject({is: z.literal('hide'), ask, assignment: rowId, fault: contentName}),
+  /** A hookup task is before the student: its time runs from now on. */
+  z.strictObject({is: z.literal('begin'), ask, assignment: rowId}),
   /** Hands in the wires of a hookup task for a check. */
   z.strictObject({
     is: z.literal('check-hookup'),
@@ -163,6 +165,7 @@ export type Told =
   | {readonly what: 'coach'; readonly level: 1 | 2 | 3; readonly text: string}
   | {readonly what: 'choices'; readonly lines: readonly CatalogueEntry[]}
   | {readonly what: 'hidden'}
+  | {readonly what: 'begun'}
   | {readonly what: 'hookup'; readonly report: HookupReport};
 
 /** Close codes of every socket of the class. */

@@ -1,6 +1,6 @@
 import {css, html, nothing} from 'lit';
 import {customElement, property, state} from 'lit/decorators.js';
-import type {ClassDebrief} from '../../classroom/protocol/rest.ts';
+import type {ClassDebrief, HookupClassDebrief} from '../../classroom/protocol/rest.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import {api} from './class-api.ts';
 import {classHref} from './class-place.ts';
@@ -127,7 +127,7 @@ export class ClassDebriefPage extends InstructorPage {
   protected renderPage() {
     const {debrief} = this;
     if (!debrief) return html``;
-    const {set, calls, safety} = debrief;
+    const {set, calls, safety, hookup} = debrief;
     return html`
       <p class="crumbs no-print">
         <a href=${classHref({at: 'class', classId: this.classId})}>To the class</a>
@@ -141,13 +141,15 @@ export class ClassDebriefPage extends InstructorPage {
         <button class="button" @click=${() => print()}>Print</button>
       </p>
       ${
-        calls.length
-          ? calls.map((call, index) => this.renderCall(call, index))
-          : html`<p class="note">
-              ${set.kind === 'hookup' ? html`<strong>A wiring task hides nothing.</strong>How each student wired stands in the records.` : html`<strong>Nothing to talk over yet.</strong>Nobody has begun.`}
-            </p>`
+        hookup?.students
+          ? this.renderHookup(hookup)
+          : calls.length
+            ? calls.map((call, index) => this.renderCall(call, index))
+            : html`<p class="note">
+                ${set.kind === 'hookup' ? html`<strong>Nothing to talk over yet.</strong>Nobody has begun.` : html`<strong>Nothing to talk over yet.</strong>Nobody has begun.`}
+              </p>`
       }
-      ${this.renderSafety(safety, calls.length)}
+      ${hookup ? nothing : this.renderSafety(safety, calls.length)}
     `;
   }
 
@@ -233,6 +235,69 @@ export class ClassDebriefPage extends InstructorPage {
           </tbody>
         </table>
       </div>`;
+  }
+
+  private renderHookup(hookup: HookupClassDebrief) {
+    return html`<section class="section" aria-labelledby="wired">
+      <span class="no" aria-hidden="true">1</span>
+      <div class="body">
+        <h2 id="wired">What was wrong</h2>
+        <dl class="facts">
+          ${fact('Students', hookup.students)} ${fact('Right', hookup.right)}
+          ${fact('Handed in', hookup.handIns)}
+        </dl>
+        ${
+          hookup.findings.length
+            ? html`<ul class="lines">
+                ${hookup.findings.map(
+                  ({text, cause, dangerous, students}) =>
+                    html`<li>
+                      <b>${dangerous ? 'Danger: ' : nothing}${text}</b>, ${students}
+                      ${students === 1 ? 'student' : 'students'}. For one: ${cause}
+                    </li>`,
+                )}
+              </ul>`
+            : html`<p class="quiet">No findings.</p>`
+        }
+        <h3>The class’s ways</h3>
+        <div class="table" tabindex="0" role="region" aria-label="The class’s ways">
+          <table class="ways">
+            <thead>
+              <tr>
+                <th scope="col">Student</th>
+                <th scope="col">Answer</th>
+                <th scope="col" class="number">Handed in</th>
+                <th scope="col" class="number">Points</th>
+                <th scope="col">What was wrong, each time</th>
+              </tr>
+            </thead>
+            <tbody>
+              ${hookup.ways.map(
+                ({name, stage, handIns, firstRight, points, wrong}) =>
+                  html`<tr>
+                    <th scope="row">${name}</th>
+                    <td>
+                      ${stage === 'done' ? (firstRight ? 'right at once' : 'right') : this.verdictText(stage)}
+                    </td>
+                    <td class="number">${handIns}</td>
+                    <td class="number">${points === undefined ? '' : Math.round(points)}</td>
+                    <td>
+                      ${wrong
+                        .map((each, at) => [at + 1, each.join(', ')] as const)
+                        .filter(([, text]) => text)
+                        .map(([at, text]) => html`<div>${at}: ${text}</div>`)}
+                    </td>
+                  </tr>`,
+              )}
+            </tbody>
+          </table>
+        </div>
+        <p class="small quiet">
+          On real equipment the local code, the manufacturer’s instructions and a licensed person
+          decide.
+        </p>
+      </div>
+    </section>`;
   }
 
   private renderSafety(safety: ClassDebrief['safety'], calls: number) {

@@ -1,11 +1,19 @@
 import {createHash} from 'node:crypto';
 import {stringify} from 'csv-stringify/sync';
-import type {ClassDebrief, Gradebook, GradebookCell} from '../../classroom/protocol/rest.ts';
+import type {
+  ClassDebrief,
+  Gradebook,
+  GradebookCell,
+  HookupClassDebrief,
+} from '../../classroom/protocol/rest.ts';
+import {hookupDebrief} from '../../classroom/hookup-debrief.ts';
 import {classDebrief, type DebriefedCall} from '../../classroom/class-debrief.ts';
 import {csvCell} from '../../classroom/csv-cell.ts';
 import {xapiStatement, type XapiStatement} from '../../classroom/xapi-schema.ts';
 import {xapiStatements, type RecordedAttempt} from '../../classroom/xapi-statements.ts';
 import {catalogue} from '../../faults/catalogue.ts';
+import type {HookupReport} from '../../hookup/check-hookup.ts';
+import type {HookupWire} from '../../hookup/hookup-task.ts';
 import type {ClassRow, StudentRow} from '../data/class-records.ts';
 import type {AssignmentRow, SetRow} from '../data/work-records.ts';
 import {judge, type Judged} from './judging.ts';
@@ -264,5 +272,46 @@ export async function debriefOfSet(school: School, set: SetRow): Promise<ClassDe
       ...(row.judged ? {judged: JSON.parse(row.judged) as Judged} : {}),
     });
   }
-  return {set: await shownSet(school, set), ...classDebrief(calls)};
+  return {
+    set: await shownSet(school, set),
+    ...classDebrief(calls),
+    ...(set.kind === 'hookup' ? {hookup: await hookupDebriefOf(school, rows, nameOf)} : {}),
+  };
+}
+
+async function hookupDebriefOf(
+  school: School,
+  rows: readonly AssignmentRow[],
+  nameOf: ReadonlyMap<string, string>,
+): Promise<HookupClassDebrief> {
+  const checks = await school.talk.hookupChecks(rows.map(({id}) => id));
+  // many hand in the same wires; each wiring is judged once
+  const reports = new Map<string, Promise<HookupReport>>();
+  const reportOf = (task: string, wires: string): Promise<HookupReport> => {
+    let report = reports.get(wires);
+    if (!report) {
+      report = school.longWork.ask('hookup', {task, wires: JSON.parse(wires) as HookupWire[]});
+      reports.set(wires, report);
+    }
+    return report;
+  };
+  const begun = rows.filter(({opened_at: at}) => at !== null);
+  const wirings = await Promise.all(
+    begun.map(async (row) => ({
+      name: nameOf.get(row.student) ?? '',
+      stage: row.stage,
+      ...(row.points === null ? {} : {points: row.points}),
+      checks: await Promise.all(
+        checks
+          .filter(({assignment}) => assignment === row.id)
+          .map(({wires}) => reportOf(row.unit, wires)),
+      ),
+    })),
+  );
+  return {
+    students: begun.length,
+    right: begun.filter(({verdict}) => verdict === 'right').length,
+    handIns: checks.length,
+    ...hookupDebrief(wirings),
+  };
 }

@@ -302,8 +302,21 @@ export class StudentSocket {
         return {what: 'choices', lines: await this.choices(row, set)};
       case 'hide':
         return this.hide(row, set, request.fault);
+      case 'begin': {
+        if (row.kind !== 'hookup') throw new Refusal(404, notYours);
+        this.isStillOn(row, set);
+        if (row.opened_at === null) {
+          const {id: assignment, class: classId, student} = row;
+          await school.work.opened(assignment, school.clock.now());
+          school.bus.publish({is: 'moved', class: classId, student, assignment});
+          this.open.delete(assignment);
+          await this.sendDesk();
+        }
+        return {what: 'begun'};
+      }
       case 'check-hookup': {
-        if (row.kind !== 'hookup' || set.state !== 'open') throw new Refusal(404, notYours);
+        if (row.kind !== 'hookup') throw new Refusal(404, notYours);
+        this.isStillOn(row, set);
         const wires = request.wires as readonly HookupWire[];
         const report = await school.longWork.ask('hookup', {task: row.unit, wires});
         await school.work.opened(row.id, school.clock.now());
@@ -324,12 +337,19 @@ export class StudentSocket {
     }
   }
 
+  /** @throws Refusal where the set is closed or the time is up. */
+  private isStillOn(row: AssignmentRow, set: SetRow): void {
+    if (set.state !== 'open') throw new Refusal(409, 'This set is closed.');
+    if (leftMs(row, set, this.school.clock.now()) === 0) throw new Refusal(409, 'Time is up.');
+  }
+
   private async coach(row: AssignmentRow, set: SetRow, level: 1 | 2 | 3): Promise<Told> {
     const {longWork, work, talk, bus} = this.school;
     if (!rulesOf(set).coach) {
       throw new Refusal(409, 'Your instructor has not allowed the coach for this set.');
     }
     if (row.kind !== 'call' || isFinished(row)) throw new Refusal(409, 'The search is over.');
+    this.isStillOn(row, set);
     const owed = this.open.get(row.id)?.owed;
     if (owed) return {what: 'coach', ...owed};
     const call = await work.call(row);

@@ -186,6 +186,10 @@ const blank = (school: School, set: SetRow, student: string) => ({
 export async function shownSet(school: School, row: SetRow): Promise<WorkSet> {
   const {faults, ...rules} = rulesOf(row);
   const assignments = await school.work.ofSet(row.id);
+  const students = new Set(assignments.map(({student}) => student));
+  const unfinished = new Set(
+    assignments.filter((each) => !isFinished(each)).map(({student}) => student),
+  );
   const names = faults
     ? new Map(catalogue(school.content.unit(row.unit)).map(({id, name}) => [id, name]))
     : undefined;
@@ -200,9 +204,10 @@ export async function shownSet(school: School, row: SetRow): Promise<WorkSet> {
     ...rules,
     ...(faults ? {faults: faults.map((id) => ({id, name: names!.get(id) ?? id}))} : {}),
     counts: {
-      students: new Set(assignments.map(({student}) => student)).size,
-      begun: assignments.filter(isBegun).length,
-      finished: assignments.filter(isFinished).length,
+      students: students.size,
+      begun: new Set(assignments.filter(isBegun).map(({student}) => student)).size,
+      // who hides and searches has finished with both
+      finished: students.size - unfinished.size,
     },
   };
 }

@@ -104,6 +104,19 @@ export class TalkRecords {
     });
   }
 
+  /** What was handed in of these assignments, oldest first. */
+  async hookupChecks(
+    assignments: readonly string[],
+  ): Promise<Selectable<SchoolTables['hookup_checks']>[]> {
+    if (assignments.length === 0) return [];
+    return this.db
+      .selectFrom('hookup_checks')
+      .selectAll()
+      .where('assignment', 'in', assignments)
+      .orderBy('at')
+      .execute();
+  }
+
   async addPoll(classId: string, body: unknown, shown: unknown): Promise<PollRow> {
     const row = {
       id: randomId(),
