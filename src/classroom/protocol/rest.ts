@@ -238,6 +238,8 @@ export const recordStoreBody = z.strictObject({
 });
 export interface SentStatements {
   readonly sent: number;
+  /** The store had these already, in other words. */
+  readonly known: number;
 }
 
 export const params = {

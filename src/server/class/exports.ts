@@ -18,7 +18,6 @@ import type {ClassRow, StudentRow} from '../data/class-records.ts';
 import type {AssignmentRow, SetRow} from '../data/work-records.ts';
 import {judge, type Judged} from './judging.ts';
 import {publicAddress} from './join-url.ts';
-import {Refusal} from './refusal.ts';
 import type {School} from './school.ts';
 import {isFinished, shownSet} from './work-sets.ts';
 
@@ -202,47 +201,6 @@ export function uuidOf(text: string): string {
     hex.slice(16, 20),
     hex.slice(20),
   ].join('-');
-}
-
-const statementsAtOnce = 50;
-const storeTimeoutMs = 15_000;
-
-/** Sends statements to a record store. Sending them again enters nothing twice, since their ids stay the same. */
-export async function sendStatements(
-  statements: readonly XapiStatement[],
-  {url, user, password}: {url: string; user?: string; password?: string},
-): Promise<number> {
-  const root = url.replace(/\/$/, '');
-  for (let i = 0; i < statements.length; i += statementsAtOnce) {
-    const response = await fetch(`${root}/statements`, {
-      method: 'POST',
-      redirect: 'error',
-      signal: AbortSignal.timeout(storeTimeoutMs),
-      headers: {
-        'content-type': 'application/json',
-        'x-experience-api-version': '1.0.3',
-        ...(user === undefined
-          ? {}
-          : {
-              authorization: `Basic ${Buffer.from(`${user}:${password ?? ''}`).toString('base64')}`,
-            }),
-      },
-      body: JSON.stringify(statements.slice(i, i + statementsAtOnce)),
-    }).catch((error: unknown) => {
-      const {message} = error as Error;
-      throw new Refusal(
-        409,
-        `The record store cannot be reached (${message}). Compare its address; ${i} statements were sent.`,
-      );
-    });
-    if (!response.ok && response.status !== 409) {
-      throw new Refusal(
-        409,
-        `The record store answered ${response.status}. Compare user and password; ${i} statements were sent.`,
-      );
-    }
-  }
-  return statements.length;
 }
 
 export async function debriefOfSet(school: School, set: SetRow): Promise<ClassDebrief> {

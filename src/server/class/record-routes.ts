@@ -7,9 +7,9 @@ import {
   debriefOfSet,
   gradebookCsv,
   gradebookOf,
-  sendStatements,
   statementsOf,
 } from './exports.ts';
+import {sendStatements} from './record-store.ts';
 import {read} from './requests.ts';
 import type {School} from './school.ts';
 
@@ -56,7 +56,7 @@ export function recordRoutes(app: FastifyInstance, school: School): void {
     const row = await ownClass(school, request);
     const store = read(recordStoreBody, request.body);
     const statements = statementsOf(school, await attemptsOf(school, row));
-    return {sent: await sendStatements(statements, store)};
+    return sendStatements(statements, store);
   });
 
   app.get('/students/:student/records', async (request, reply) => {
