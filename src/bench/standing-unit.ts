@@ -14,9 +14,14 @@ type Hot = ReturnType<typeof hottest>;
  */
 export class StandingUnit {
   private readonly standing: Standing;
-  private readonly kept: Partial<
-    Pick<BenchView, 'observations' | 'controls' | 'enclosures' | 'lifted' | 'jumpers'>
-  > & {phrase?: string} = {};
+  private readonly kept: {
+    observations?: readonly Observation[];
+    controls?: BenchView['controls'];
+    enclosures?: BenchView['enclosures'];
+    lifted?: BenchView['lifted'];
+    jumpers?: BenchView['jumpers'];
+    phrase?: string;
+  } = {};
   private readonly hot = new Map<string, Hot>();
   private lastCautions: readonly Caution[] = [];
 

@@ -2,6 +2,8 @@ import type {Content} from '../../classroom/long-jobs.ts';
 import {Accounts} from '../data/accounts.ts';
 import {ActionJournal} from '../data/action-journal.ts';
 import {ClassRecords} from '../data/class-records.ts';
+import {JournalInPostgres} from '../data/journal-in-postgres.ts';
+import {JournalThread} from '../data/journal-thread.ts';
 import type {SchoolDatabase} from '../data/school-database.ts';
 import {TalkRecords} from '../data/talk-records.ts';
 import {WorkRecords} from '../data/work-records.ts';
@@ -45,7 +47,11 @@ export async function openSchool(
   const work = new WorkRecords(database.db);
   const {clock, behindMs} = ServerClock.notBefore(await work.latest());
   const now = (): number => clock.now();
-  const journal = new ActionJournal(database.db);
+  const journal = new ActionJournal(
+    database.kind === 'file'
+      ? new JournalThread(database.where)
+      : new JournalInPostgres(database.db),
+  );
   const longWork = new LongWorkThread();
   return {
     database,
@@ -71,7 +77,7 @@ export async function openSchool(
     clockBehindMs: behindMs,
     async close() {
       await longWork.close();
-      await journal.idle();
+      await journal.close();
       await bus.close();
       await database.close();
     },

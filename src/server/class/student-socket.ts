@@ -56,9 +56,10 @@ export class StudentSocket {
   private readonly line: ClassSocket<StudentRequest, StudentAnswer>;
   private readonly id = randomId();
   private readonly open = new Map<string, Open>();
-  private readonly stopHearing: () => void;
+  private stopHearing: () => void = () => undefined;
   private student?: StudentRow & {className: string};
   private asking = 0;
+  private gone = false;
 
   constructor(school: School, socket: WebSocket) {
     this.school = school;
@@ -68,10 +69,10 @@ export class StudentSocket {
       (request) => this.handle(request),
       () => this.leave(),
     );
-    this.stopHearing = school.bus.subscribe((message) => this.hear(message));
   }
 
   private leave(): void {
+    this.gone = true;
     this.stopHearing();
     const {student} = this;
     if (!student) return;
@@ -111,7 +112,14 @@ export class StudentSocket {
         'This device is not in the class any more. Join again with the class code.',
       );
     }
+    // hung up meanwhile: nobody is here, and nobody would take the ear away again
+    if (this.gone) return;
+    this.stopHearing();
     this.student = student;
+    this.stopHearing = this.school.bus.subscribe((message) => this.hear(message), {
+      class: student.class,
+      student: student.id,
+    });
     this.line.welcome();
     this.school.bus.publish({
       is: 'joined',
@@ -401,10 +409,7 @@ export class StudentSocket {
 
   private hear(message: BusMessage): void {
     const {student} = this;
-    if (!student || !('class' in message) || message.class !== student.class) return;
-    const mine =
-      !('student' in message) || message.student === undefined || message.student === student.id;
-    if (!mine) return;
+    if (!student || message.is === 'moved') return;
     void this.react(message, student).catch(() =>
       this.line.end(closeCodes.tryLater, 'The server could not read its records. Try again.'),
     );

@@ -1,6 +1,4 @@
-import type {Kysely} from 'kysely';
 import type {CallSummary} from '../../classroom/call-summary.ts';
-import type {SchoolTables} from './tables.ts';
 
 /** An action to be kept, with how the call stands after it. */
 export interface JournalEntry {
@@ -21,22 +19,26 @@ interface Waiting {
 /** The records stand elsewhere than the bench: another process has kept an action under this number, say. */
 export class NumberTakenError extends Error {}
 
-/** Rows of one INSERT; four values each, well below what SQLite takes (32,766). */
-const rowsAtOnce = 500;
+/** Where a journal keeps its actions. */
+export interface JournalStore {
+  /** All of them in one transaction, on disk when it resolves; or none of them. */
+  commit(entries: readonly JournalEntry[]): Promise<void>;
+  close(): Promise<void>;
+}
 
 /**
  * Keeps actions before they are acknowledged. What comes in while one commit is on its way to the disk goes into the
  * next one together (group commit), so that a flush serves everybody who waits for it.
  */
 export class ActionJournal {
-  private readonly db: Kysely<SchoolTables>;
+  private readonly store: JournalStore;
   private waiting: Waiting[] = [];
   private running: Promise<void> | undefined;
   /** For the benchmark: commits made, and actions in them. */
   readonly counts = {commits: 0, actions: 0};
 
-  constructor(db: Kysely<SchoolTables>) {
-    this.db = db;
+  constructor(store: JournalStore) {
+    this.store = store;
   }
 
   /** Resolves once the action is on disk. Rejects where it could not be kept; then nothing of it is. */
@@ -50,6 +52,12 @@ export class ActionJournal {
   /** Resolves when nothing waits any more. */
   async idle(): Promise<void> {
     while (this.running) await this.running;
+  }
+
+  /** Waits for what is under way, then lets the store go. */
+  async close(): Promise<void> {
+    await this.idle();
+    await this.store.close();
   }
 
   private async run(): Promise<void> {
@@ -82,40 +90,7 @@ export class ActionJournal {
   }
 
   private async commit(entries: readonly JournalEntry[]): Promise<void> {
-    await this.db.transaction().execute(async (trx) => {
-      for (let i = 0; i < entries.length; i += rowsAtOnce) {
-        const rows = entries.slice(i, i + rowsAtOnce);
-        await trx
-          .insertInto('actions')
-          .values(
-            rows.map(({assignment, number, action, at}) => ({assignment, number, action, at})),
-          )
-          .execute();
-      }
-      const latest = new Map(entries.map((entry) => [entry.assignment, entry]));
-      const first = new Map(
-        [...entries].reverse().map((entry) => [entry.assignment, entry.number]),
-      );
-      // always in one order: two processes must not wait for each other
-      for (const id of [...latest.keys()].sort()) {
-        const {number, summary, at} = latest.get(id)!;
-        const finished = summary.stage === 'named' || summary.stage === 'given-up';
-        const updated = await trx
-          .updateTable('assignments')
-          .set({
-            last: number,
-            ...summary,
-            ...(finished ? {finished_at: at} : {}),
-          })
-          .where('id', '=', id)
-          .where('last', '=', first.get(id)! - 1)
-          .executeTakeFirst();
-        // a backup was restored meanwhile, or the student erased: the bench in memory is not this one's any more
-        if (updated.numUpdatedRows === 0n) {
-          throw new NumberTakenError('The records stand at another number.');
-        }
-      }
-    });
+    await this.store.commit(entries);
     this.counts.commits += 1;
     this.counts.actions += entries.length;
   }

@@ -51,7 +51,10 @@ export async function backUp({db, kind}: SchoolDatabase, file: string): Promise<
     // one moment for all tables, whatever is written meanwhile
     if (kind === 'postgres') {
       await db.transaction().setIsolationLevel('repeatable read').execute(all);
-    } else await db.transaction().execute(all);
+    } else {
+      // only reading: whoever writes is not held up, and the database file grows beside it
+      await db.transaction().setAccessMode('read only').execute(all);
+    }
     out.end();
     await finished(out);
     renameSync(part, file);

@@ -1,5 +1,5 @@
 import pg from 'pg';
-import type {BusMessage, LiveBus} from '../class/live-bus.ts';
+import {Ears, type BusMessage, type LiveBus, type StudentTopic} from '../class/live-bus.ts';
 import {randomId} from '../class/secrets.ts';
 
 const channel = 'rungbench_live';
@@ -14,7 +14,7 @@ const mostWaiting = 1_000;
 export class PostgresBus implements LiveBus {
   private readonly url: string;
   private readonly own = randomId();
-  private readonly ears = new Set<(message: BusMessage) => void>();
+  private readonly ears = new Ears();
   private waiting: string[] = [];
   private client: pg.Client | undefined;
   private closed = false;
@@ -30,15 +30,14 @@ export class PostgresBus implements LiveBus {
   }
 
   publish(message: BusMessage): void {
-    for (const hear of this.ears) hear(message);
+    this.ears.tell(message);
     this.waiting.push(JSON.stringify({from: this.own, message}));
     if (this.waiting.length > mostWaiting) this.waiting.shift();
     this.flush();
   }
 
-  subscribe(hear: (message: BusMessage) => void): () => void {
-    this.ears.add(hear);
-    return () => this.ears.delete(hear);
+  subscribe(hear: (message: BusMessage) => void, only?: StudentTopic): () => void {
+    return this.ears.add(hear, only);
   }
 
   async close(): Promise<void> {
@@ -84,6 +83,6 @@ export class PostgresBus implements LiveBus {
       return;
     }
     if (told.from === this.own || !told.message) return;
-    for (const hear of this.ears) hear(told.message);
+    this.ears.tell(told.message);
   }
 }

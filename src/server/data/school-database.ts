@@ -1,6 +1,17 @@
 import {mkdirSync, accessSync, constants} from 'node:fs';
 import {join} from 'node:path';
-import {Kysely, PostgresDialect, SqliteDialect, sql} from 'kysely';
+import {
+  CompiledQuery,
+  Kysely,
+  PostgresDialect,
+  SqliteDialect,
+  SqliteDriver,
+  sql,
+  type DatabaseConnection,
+  type Driver,
+  type SqliteDialectConfig,
+  type TransactionSettings,
+} from 'kysely';
 import LibsqlDatabase from 'libsql';
 import pg from 'pg';
 import {migrate} from './migrations.ts';
@@ -40,7 +51,7 @@ export async function openFileDatabase(folder: string): Promise<SchoolDatabase> 
     );
   }
   const database = openFile(file);
-  const db = new Kysely<SchoolTables>({dialect: new SqliteDialect({database})});
+  const db = new Kysely<SchoolTables>({dialect: new FileDialect({database})});
   await ready(db, file, async () => undefined);
   return {
     db,
@@ -52,6 +63,33 @@ export async function openFileDatabase(folder: string): Promise<SchoolDatabase> 
       await db.destroy();
     },
   };
+}
+
+/**
+ * Takes the right to write when a transaction begins, not at its first write: the thread that keeps actions writes too, and
+ * SQLite refuses at once to let a transaction write that has read what is not the latest any more.
+ */
+class FileDriver extends SqliteDriver {
+  override async beginTransaction(
+    connection: DatabaseConnection,
+    settings?: TransactionSettings,
+  ): Promise<void> {
+    const begin = settings?.accessMode === 'read only' ? 'begin' : 'begin immediate';
+    await connection.executeQuery(CompiledQuery.raw(begin));
+  }
+}
+
+class FileDialect extends SqliteDialect {
+  private readonly config: SqliteDialectConfig;
+
+  constructor(config: SqliteDialectConfig) {
+    super(config);
+    this.config = config;
+  }
+
+  override createDriver(): Driver {
+    return new FileDriver(this.config);
+  }
 }
 
 function openFile(file: string): LibsqlDatabase.Database {

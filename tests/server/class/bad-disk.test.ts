@@ -1,5 +1,13 @@
 import {execFileSync} from 'node:child_process';
-import {copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync} from 'node:fs';
+import {
+  appendFileSync,
+  copyFileSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import {tmpdir, userInfo} from 'node:os';
 import {join} from 'node:path';
 import {afterAll, beforeAll, expect, test} from 'vitest';
@@ -14,88 +22,148 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, {recursive: true, force: true}));
 
-/** A small file system of its own; undefined where this user may not mount one. */
-function tinyDisk(size: string): {path: string; release: () => void} | undefined {
-  const path = join(folder, 'tiny');
-  mkdirSync(path, {recursive: true});
+/** A small file system of its own, which refuses even root; undefined where this user may not mount one. */
+function tinyDisk(size: string): TinyDisk | undefined {
+  const path = mkdtempSync(join(folder, 'tiny-'));
+  const mount = (...args: string[]): void =>
+    void execFileSync('mount', [...args, path], {stdio: 'ignore'});
   try {
-    execFileSync('mount', ['-t', 'tmpfs', '-o', `size=${size}`, 'tmpfs', path], {stdio: 'ignore'});
+    mount('-t', 'tmpfs', '-o', `size=${size}`, 'tmpfs');
   } catch {
     return undefined;
   }
-  return {path, release: () => execFileSync('umount', ['-l', path])};
-}
-
-/** Lets the database grow no further, as a full disk would: SQLite then gives the same error (SQLITE_FULL). */
-async function fillUp(at: ClassAtWork): Promise<() => Promise<void>> {
-  const {sql} = await import('kysely');
-  const {db} = at.school.database;
-  await sql`pragma wal_checkpoint(truncate)`.execute(db);
-  const pages = await sql<{page_count: number}>`pragma page_count`.execute(db);
-  await sql.raw(`pragma max_page_count = ${pages.rows[0].page_count}`).execute(db);
-  return async () => {
-    await sql.raw('pragma max_page_count = 1073741823').execute(db);
+  const filler = join(path, 'filler');
+  return {
+    path,
+    fillUp: () => {
+      // down to the last block
+      for (const bytes of [65_536, 4096, 512]) {
+        try {
+          for (;;) appendFileSync(filler, Buffer.alloc(bytes));
+        } catch {
+          // ENOSPC
+        }
+      }
+    },
+    makeRoom: () => rmSync(filler),
+    readOnly: (on) => mount('-o', `remount,${on ? 'ro' : 'rw'}`),
+    release: () => execFileSync('umount', ['-l', path]),
   };
 }
 
-test('a full disk: the action is not confirmed, a sentence says why, and nothing confirmed is lost', async () => {
-  const at = await ClassAtWork.open();
-  await at.firstStart();
-  const period: ClassDetail = await at.classOf('Ana');
-  await at.get<WorkSet>('POST', `/classes/${period.id}/sets`, {
-    kind: 'same',
-    unit: 'practice-panel',
-    faults: [],
-    complaint: 'Routine.',
-    open: true,
-  });
-  const ana = await at.join(period, 'Ana');
-  const call = (await ana.desk()).items[0].assignment;
-  await ana.open(call);
-  const note = (text: string) => ({do: 'note' as const, text: text.padEnd(1500, '.')});
-  await ana.act(call, 1, note('before'));
-  const free = await fillUp(at);
-  let confirmed = 1;
-  try {
-    // what is left in the last pages still takes a few
-    for (let number = 2; number < 60; number++) {
-      const answer = await ana.act(call, number, note('while full'));
-      if (answer.is === 'done') confirmed = number;
-    }
-  } catch {
-    // the server has closed the socket
-  }
-  expect(confirmed).toBeLessThan(59);
-  expect(ana.heard.at(-1)).toMatchObject({is: 'closing'});
-  expect(ana.texts.at(-1)).toMatch(/could not be kept, so it was not done/);
-  const refused = await at.ask('POST', '/classes', {name: 'x'.repeat(70)});
-  expect([200, 503]).toContain(refused.status);
-  await free();
-  const again = await at.connect(ana.token);
-  const opened = await again.open(call);
-  expect(opened.last).toBe(confirmed);
-  expect(await again.act(call, confirmed + 1, note('after'))).toMatchObject({is: 'done'});
-  await at.close();
-}, 120_000);
+interface TinyDisk {
+  readonly path: string;
+  fillUp(): void;
+  makeRoom(): void;
+  readOnly(on: boolean): void;
+  release(): void;
+}
 
-test('a disk that is too small from the start is told in a sentence', async (context) => {
-  const disk = tinyDisk('64k');
-  if (!disk) {
-    console.log('The test on a tiny disk DID NOT RUN: this user may not mount one.');
-    return context.skip();
-  }
-  try {
-    await expect(openFileDatabase(join(disk.path, 'data'))).rejects.toThrow(/is full|cannot be/);
-  } finally {
-    disk.release();
-  }
+/** Runs on a disk of its own, or says that it did not. */
+const onTinyDisk = (title: string, size: string, run: (disk: TinyDisk) => Promise<void>): void =>
+  test(
+    title,
+    async (context) => {
+      const disk = tinyDisk(size);
+      if (!disk) {
+        console.log(`"${title}" DID NOT RUN: this user may not mount a small disk.`);
+        return context.skip();
+      }
+      try {
+        await run(disk);
+      } finally {
+        disk.release();
+      }
+    },
+    120_000,
+  );
+
+onTinyDisk(
+  'a full disk: the action is not confirmed, a sentence says why, and nothing confirmed is lost',
+  '4m',
+  async (disk) => {
+    const at = await ClassAtWork.open(
+      mkdtempSync(join(folder, 'class-')),
+      await openFileDatabase(join(disk.path, 'data')),
+    );
+    await at.firstStart();
+    const period: ClassDetail = await at.classOf('Ana', 'Ben');
+    await at.get<WorkSet>('POST', `/classes/${period.id}/sets`, {
+      kind: 'same',
+      unit: 'practice-panel',
+      faults: [],
+      complaint: 'Routine.',
+      open: true,
+    });
+    const ana = await at.join(period, 'Ana');
+    const call = (await ana.desk()).items[0].assignment;
+    await ana.open(call);
+    const note = (text: string) => ({do: 'note' as const, text: text.padEnd(1500, '.')});
+    await ana.act(call, 1, note('before'));
+    disk.fillUp();
+    let confirmed = 1;
+    const most = 2000;
+    try {
+      // the log beside the database has been written further before, and is written over from its start now and then
+      for (let number = 2; number < most; number++) {
+        const answer = await ana.act(call, number, note('while full'));
+        if (answer.is === 'done') confirmed = number;
+        if (number % 150 === 0) await new Promise((resolve) => setTimeout(resolve, 6000));
+      }
+    } catch {
+      // the server has closed the socket
+    }
+    expect(confirmed).toBeLessThan(most - 1);
+    expect(ana.heard.at(-1)).toMatchObject({is: 'closing'});
+    expect(ana.texts.at(-1)).toMatch(/could not be kept, so it was not done/);
+    const refused = await at.ask('POST', '/classes', {name: 'x'.repeat(70)});
+    expect(refused.status).toBe(503);
+    expect(((await refused.json()) as {error: string}).error).toMatch(/disk is full/);
+    disk.makeRoom();
+    const again = await at.connect(ana.token);
+    const opened = await again.open(call);
+    expect(opened.last).toBe(confirmed);
+    expect(await again.act(call, confirmed + 1, note('after'))).toMatchObject({is: 'done'});
+    await at.close();
+  },
+);
+
+onTinyDisk(
+  'a data folder on a read-only disk is told before anything else, and is whole afterwards',
+  '4m',
+  async (disk) => {
+    // made elsewhere: a disk with a file that is open for writing cannot be made read-only
+    const made = mkdtempSync(join(folder, 'made-'));
+    await (await openFileDatabase(made)).close();
+    const data = join(disk.path, 'data');
+    mkdirSync(data);
+    copyFileSync(databaseFile(made), databaseFile(data));
+    const before = readFileSync(databaseFile(data));
+    disk.readOnly(true);
+    await expect(openFileDatabase(data)).rejects.toThrow(/cannot be written.*EROFS.*--data/);
+    await expect(openFileDatabase(join(disk.path, 'new'))).rejects.toThrow(/cannot be written/);
+    disk.readOnly(false);
+    expect(readFileSync(databaseFile(data))).toEqual(before);
+    await (await openFileDatabase(data)).close();
+  },
+);
+
+test('a folder in the place of the database file is told', async () => {
+  const data = mkdtempSync(join(folder, 'directory-'));
+  mkdirSync(databaseFile(data));
+  await expect(openFileDatabase(data)).rejects.toThrow(/school\.db (cannot be|is)/);
+});
+
+onTinyDisk('a disk that is too small from the start is told in a sentence', '64k', async (disk) => {
+  await expect(openFileDatabase(join(disk.path, 'data'))).rejects.toThrow(/is full|cannot be/);
 });
 
 test('a data folder that cannot be made or written is told before anything else', async () => {
   const file = join(folder, 'a-file');
   writeFileSync(file, '');
   await expect(openFileDatabase(join(file, 'data'))).rejects.toThrow(/cannot be written.*--data/);
-  if (userInfo().uid === 0) return; // root may write anywhere
+  // root may write anywhere, so for root the read-only disk above is the test
+  if (userInfo().uid === 0) return;
   await expect(openFileDatabase('/proc/rungbench')).rejects.toThrow(/cannot be written/);
 });
 
