@@ -2,12 +2,12 @@ import {z} from 'zod';
 
 /**
  * The rules of the xAPI 1.0.3 specification, part two, for the statements that we make (Experience API, Advanced
- * Distributed Learning; section numbers from memory of "xAPI-Data.md").
+ * Distributed Learning: "xAPI-Data.md", whose section numbers these are; 2.2: no value is null, nothing besides).
  */
 
-/** 2.2.4.? An IRI: absolute, so with a scheme; no spaces or angle brackets (RFC 3987). */
+/** 4.3: an IRI: absolute, so with a scheme; no spaces or angle brackets (RFC 3987). */
 const iri = z.string().regex(/^[a-zA-Z][a-zA-Z0-9+.-]*:[^\s<>"{}|\\^`]+$/, 'is no IRI');
-/** RFC 4122 in its usual form. */
+/** 4.4: RFC 4122 in its usual form. */
 const uuid = z
   .string()
   .regex(/^[0-9a-f]{8}-[0-9a-f]{4}-[1-5][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);

@@ -35,6 +35,16 @@ test('another CSV reader finds the same cells again (RFC 4180)', () => {
   );
 });
 
+test('a spreadsheet sees UTF-8 and rows: byte order mark, CRLF, quotes where they are needed', () => {
+  expect(
+    csv([
+      ['Zoë', '=1+1'],
+      ['a, b', 'say "yes"\nthen no'],
+      [3, null],
+    ]),
+  ).toBe('\uFEFFZoë,\'=1+1\r\n"a, b","say ""yes""\nthen no"\r\n3,\r\n');
+});
+
 const attempt: RecordedAttempt = {
   assignment: 'abcdefgh',
   student: {id: 'student1', name: 'Ana'},
