@@ -6,10 +6,14 @@ export interface Badge extends Point {
   readonly part: string;
   readonly text: string;
   readonly width: number;
+  /** How much larger it may be drawn, about its right end, while the drawing is seen from afar. */
+  readonly most: number;
 }
 
 export const BADGE_SIZE = 10;
 export const BADGE_HEIGHT = 15;
+/** As far as there is room over and under the edge of a part. */
+const LARGEST = 1.45;
 
 /**
  * Where badges go: on the top edge of the part in the connection view; in the ladder on the free line
@@ -26,7 +30,10 @@ export function placeBadges(
     const text = [...new Set(texts)].join(', ');
     const width = textWidth(text, BADGE_SIZE, true) + 12;
     const at = placeFor(drawing, part, width);
-    if (at) badges.push({part, text, width, ...at});
+    if (!at) continue;
+    const outline = drawing.parts.find((box) => box.part === part);
+    const room = drawing.view === 'connection' && outline ? (outline.width - 6) / width : 1;
+    badges.push({part, text, width, ...at, most: Math.max(1, Math.min(LARGEST, room))});
   }
   return badges;
 }

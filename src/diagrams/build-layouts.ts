@@ -39,6 +39,7 @@ function budgetOf(percent: number): LayoutBudget {
   return {
     ...shippedBudget,
     arrangements: share(shippedBudget.arrangements),
+    rearrangements: share(shippedBudget.rearrangements),
     finalists: share(shippedBudget.finalists),
   };
 }

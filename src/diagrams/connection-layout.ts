@@ -11,6 +11,7 @@ import {placeLanes} from './lane-placement.ts';
 import {ROW_PITCH, type PartDecision, type Side} from './part-geometry.ts';
 import {groupsOf, isStrip} from './terminal-groups.ts';
 import {measureWires, type Quality} from './connection-quality.ts';
+import {rearrange, type EstimatedPlan} from './rearrange.ts';
 import {untangle} from './untangle.ts';
 import {seededRandom} from '../parts/seeded-random.ts';
 
@@ -22,6 +23,10 @@ export interface LayoutBudget {
   readonly foldingSteps: number;
   /** Annealing moves of that first untangling. */
   readonly quickSteps: number;
+  /** How often enclosures of the best are moved about and untangled again … */
+  readonly rearrangements: number;
+  /** … with so many annealing moves, and four times as many where it comes near to the best. */
+  readonly rearrangedSteps: number;
   /** How many of the best are untangled thoroughly … */
   readonly finalists: number;
   /** … with this many moves each … */
@@ -34,6 +39,8 @@ export const shippedBudget: LayoutBudget = {
   arrangements: 14,
   foldingSteps: 3000,
   quickSteps: 60_000,
+  rearrangements: 90,
+  rearrangedSteps: 60_000,
   finalists: 3,
   thoroughSteps: 700_000,
   trials: 700,
@@ -43,6 +50,8 @@ export const quickBudget: LayoutBudget = {
   arrangements: 4,
   foldingSteps: 5000,
   quickSteps: 25_000,
+  rearrangements: 0,
+  rearrangedSteps: 20_000,
   finalists: 1,
   thoroughSteps: 80_000,
   trials: 60,
@@ -62,7 +71,7 @@ const COOL = 0.06;
  * Searches a connection layout. Each promising arrangement of the enclosures is folded into columns and laid
  * out by ELK, terminals turned toward what they are wired to; ELK's order of parts and wires is then untangled
  * without coordinates, which is some thousand times faster than a layout run, and placed again. The best of
- * these are untangled longer, and polished by what the placed drawing measures. With a `present` plan the search goes on
+ * these has its enclosures moved about; the best are untangled longer, and polished by what the placed drawing measures. With a `present` plan the search goes on
  * from there too, and never ends with a drawing that is worse.
  */
 export async function searchLayout(
@@ -79,7 +88,7 @@ export async function searchLayout(
     best = candidate;
     progress(stage, candidate);
   };
-  const tried: {plan: LanePlan; estimate: number; seed: number}[] = [];
+  const tried: (EstimatedPlan & {readonly seed: number})[] = [];
   if (present) {
     keep('as it was', placed(present, seed));
     keep('polished', polish(present, 2 * budget.trials, seed));
@@ -95,10 +104,15 @@ export async function searchLayout(
     keep('untangled', placed(plan, seed));
   }
   tried.sort((a, b) => a.estimate - b.estimate);
+  if (budget.rearrangements > 0 && tried[0]) {
+    const effort = {trials: budget.rearrangements, steps: budget.rearrangedSteps};
+    const found = rearrange(tried[0], effort, seed);
+    if (found.plan !== tried[0].plan) tried.unshift({...found, seed});
+    keep('rearranged', placed(found.plan, seed));
+  }
   for (const finalist of tried.slice(0, budget.finalists)) {
     const {plan} = finalist;
-    const steps = {steps: budget.thoroughSteps, from: WARM, to: COOL};
-    finalist.estimate = untangle(plan, steps, finalist.seed + 1);
+    untangle(plan, {steps: budget.thoroughSteps, from: WARM, to: COOL}, finalist.seed + 1);
     keep('untangled', placed(plan, seed));
     keep('polished', polish(plan, budget.trials, finalist.seed + 2));
   }

@@ -4,7 +4,7 @@ import {BADGE_HEIGHT, BADGE_SIZE, type Badge} from './badge-places.ts';
 import {alongWire} from './diagram-targets.ts';
 import type {Drawing, EnclosureBox, Point} from './drawing.ts';
 import {LIFTED_BY, liftedEnds, liftedPoint, type LiftedEnd} from './lifted-ends.ts';
-import {labelWidth} from './text-width.ts';
+import {labelWidth, twoLines} from './text-width.ts';
 
 /** Markers keep their size on the screen: they stand at a point of the drawing, scaled back by `--k`. */
 const standing = ({x, y}: Point): string =>
@@ -74,6 +74,8 @@ export function liftedMarker(end: LiftedEnd): TemplateResult {
   </g>`;
 }
 
+const CLOSED = 'Cover closed';
+
 /** A closed cover: what lies under it can be neither seen nor reached. */
 export function lid(box: EnclosureBox): TemplateResult {
   const [cx, cy] = [box.x + box.width / 2, box.y + box.height / 2];
@@ -87,16 +89,22 @@ export function lid(box: EnclosureBox): TemplateResult {
         : [box.width, box.width - offset];
     lines.push(`M${box.x + x1} ${box.y + y1}L${box.x + x2} ${box.y + y2}`);
   }
-  const plate = Math.max(100, labelWidth(box.title, 'enclosure') + 20);
-  const narrow = plate > box.width - 16;
-  const half = narrow ? box.width / 2 - 8 : plate / 2;
-  const words = narrow ? ['Cover', 'closed'] : ['Cover closed'];
+  const title = twoLines(box.title, 'enclosure', box.width * 0.6);
+  const widest = Math.max(
+    labelWidth(CLOSED, 'enclosure'),
+    ...title.map((line) => labelWidth(line, 'enclosure')),
+  );
+  const [half, tall] = [widest / 2 + 9, title.length * 16 + 33];
+  // seen from afar the plate grows back to a size that can be read, as far as the lid is wide
+  const most = Math.min((box.width - 8) / (2 * half), (box.height - 8) / tall);
   return svg`<g class="covered" data-enclosure=${box.id}>
     <rect class="lid" x=${box.x} y=${box.y} width=${box.width} height=${box.height} rx="7"></rect>
     <path class="lid-hatch" d=${lines.join('')}></path>
-    <rect class="lid-plate" x=${cx - half} y=${cy - 30} width=${2 * half} height=${narrow ? 66 : 54} rx="5"></rect>
-    <text class="role-enclosure" x=${cx} y=${cy - 9} text-anchor="middle" font-size=${narrow ? 13 * ((box.width - 22) / labelWidth(box.title, 'enclosure')) : 13} font-weight="700">${box.title}</text>
-    ${words.map((word, i) => svg`<text class="closed-label" x=${cx} y=${cy + 10 + i * 15} text-anchor="middle" font-size="12.5">${word}</text>`)}
+    <g .style=${`transform: translate(${cx}px, ${cy}px) scale(min(max(1, var(--k, 1)), ${most}))`}>
+      <rect class="lid-plate" x=${-half} y=${-tall / 2} width=${2 * half} height=${tall} rx="5"></rect>
+      ${title.map((line, i) => svg`<text class="role-enclosure" y=${-tall / 2 + 19 + i * 16} text-anchor="middle" font-size="13" font-weight="700">${line}</text>`)}
+      <text class="closed-label" y=${tall / 2 - 11} text-anchor="middle" font-size="12.5">${CLOSED}</text>
+    </g>
     ${[
       [box.x + inset + 6, box.y + inset + 6],
       [box.x + box.width - inset - 6, box.y + inset + 6],
@@ -106,8 +114,10 @@ export function lid(box: EnclosureBox): TemplateResult {
   </g>`;
 }
 
-export function badgeMarker({x, y, width, text, part}: Badge): TemplateResult {
-  return svg`<g class="badge" data-badge=${part}>
+export function badgeMarker({x, y, width, text, part, most}: Badge): TemplateResult {
+  // seen from afar it grows back
+  const grown = `transform: scale(min(max(1, var(--k, 1) * 0.85), ${most}))`;
+  return svg`<g class="badge" data-badge=${part} .style=${grown}>
     <rect x=${x - width / 2} y=${y - BADGE_HEIGHT / 2} width=${width} height=${BADGE_HEIGHT} rx=${BADGE_HEIGHT / 2}></rect>
     <text x=${x} y=${y + 3.5} text-anchor="middle" font-size=${BADGE_SIZE}>${text}</text>
   </g>`;

@@ -95,12 +95,18 @@ function contactSymbol(edge: Edge): ElementSymbol {
       return {...plain, symbol: 'overload', tag: '', caption: 'Overload'};
     case 'defrost-board':
     case 'ignition-board':
-    case 'phase-monitor':
       return {
         ...plain,
         symbol: normally === 'open' ? 'contact-open' : 'contact-closed',
         tag: part.id,
         caption: words(localName(edge.id)),
+      };
+    case 'phase-monitor':
+    case 'economiser':
+      return {
+        ...plain,
+        symbol: normally === 'open' ? 'contact-open' : 'contact-closed',
+        caption: part.title,
       };
     case 'sequencer':
       return {...plain, symbol: 'contact-timed'};

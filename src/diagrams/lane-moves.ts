@@ -1,5 +1,6 @@
 import type {LanePlan} from './lane-plan.ts';
 import type {PartDecision, Side} from './part-geometry.ts';
+import {settlePart, sortGroups, sortLugs} from './lane-settling.ts';
 import {groupsOf, isStrip} from './terminal-groups.ts';
 
 type Random = () => number;
@@ -17,8 +18,40 @@ function shifted<T>(list: readonly T[], random: Random): T[] {
   return changed;
 }
 
+/** How many changes are followed by what suits them: slower, but they get out of where single steps lead uphill. */
+const SETTLED = 0.06;
+
+/** A part is moved, turned or only looked at, and all that hangs on it is put in order. */
+function settledChange(plan: LanePlan, random: Random): boolean {
+  const dice = random();
+  const part = Math.floor(random() * plan.parts.length);
+  if (dice < 0.25) {
+    sortGroups(plan, part);
+    sortLugs(plan, part);
+    return true;
+  }
+  if (dice < 0.5) return relayBundle(plan, random);
+  if (dice < 0.75) movePart(plan, random, part);
+  else if (dice < 0.9) changeSides(plan, random, part);
+  settlePart(plan, part);
+  return true;
+}
+
+/** All wires that join the parts of one wire are laid anew beside one another. */
+function relayBundle(plan: LanePlan, random: Random): boolean {
+  const wire = Math.floor(random() * plan.low.length);
+  const ends = [plan.endPart[2 * wire]!, plan.endPart[2 * wire + 1]!];
+  const bundle = plan.wiresOf[ends[0]!]!.filter((it) =>
+    [plan.endPart[2 * it]!, plan.endPart[2 * it + 1]!].includes(ends[1]!),
+  );
+  plan.relay(...bundle);
+  for (const part of ends) sortLugs(plan, part);
+  return true;
+}
+
 /** One random change of a plan. False where the dice fell on something that cannot be changed. */
 export function changePlan(plan: LanePlan, random: Random): boolean {
+  if (random() < SETTLED) return settledChange(plan, random);
   const dice = random();
   if (dice < 0.34) return swapNeighbours(plan, random);
   if (dice < 0.46) return moveLane(plan, random);
@@ -66,8 +99,11 @@ function relayWire(plan: LanePlan, random: Random): boolean {
 }
 
 /** A part to any place of its enclosure. */
-function movePart(plan: LanePlan, random: Random): boolean {
-  const part = Math.floor(random() * plan.parts.length);
+function movePart(
+  plan: LanePlan,
+  random: Random,
+  part = Math.floor(random() * plan.parts.length),
+): boolean {
   const home = plan.home[part]!;
   const {low, high} = plan.ranges[home]!;
   const column =
@@ -116,8 +152,11 @@ function reorderGroups(plan: LanePlan, random: Random): boolean {
 }
 
 /** Takes a terminal, a pair or the whole part to the other side; on a strip one wire end. */
-function changeSides(plan: LanePlan, random: Random): boolean {
-  const index = Math.floor(random() * plan.parts.length);
+function changeSides(
+  plan: LanePlan,
+  random: Random,
+  index = Math.floor(random() * plan.parts.length),
+): boolean {
   const part = plan.parts[index]!;
   const decision = plan.decisions[index]!;
   if (isStrip(part)) return changeStripSide(plan, index, random);

@@ -163,6 +163,14 @@ export class LanePlan {
     );
   }
 
+  /** Whether a wire never leaves an enclosure: both its ends are in it. */
+  staysIn(enclosure: number, wire: number): boolean {
+    return (
+      this.home[this.endPart[2 * wire]!] === enclosure &&
+      this.home[this.endPart[2 * wire + 1]!] === enclosure
+    );
+  }
+
   /**
    * Pin of a wire in a channel on the side of its first channel: a lug (the end's number) or a lane
    * (−1 − item).
@@ -247,19 +255,61 @@ export class LanePlan {
     for (const wire of moved) this.#layLanes(wire);
   }
 
-  /** Takes a wire's lanes up and lays them where they cross least. */
-  relay(wire: number): void {
-    this.#liftLanes(wire, this.low[wire]!, this.high[wire]!);
-    this.#layLanes(wire);
+  /** Takes the lanes of wires up and lays them, one wire after the other, where they cross least. */
+  relay(...wires: readonly number[]): void {
+    for (const wire of wires) this.#liftLanes(wire, this.low[wire]!, this.high[wire]!);
+    for (const wire of wires) this.#layLanes(wire);
   }
 
-  /** Places in a column where a lane of a wire may go, as indices into the column's items. */
+  /** Channel that an end goes into. */
+  channelOf(end: number): number {
+    return this.column[this.endPart[end]!]! + this.endRight[end]!;
+  }
+
+  /** Terminal that an end is on. */
+  terminalOf(end: number): string {
+    const {from, to} = this.unit.wires[end >> 1]!;
+    return end % 2 === 0 ? from : to;
+  }
+
+  indexOfWire(id: string): number {
+    return this.#wireIndex.get(id)!;
+  }
+
+  /** Height of a pin in a channel as a share of the column that it is in: 0 at the top, 1 at the bottom. */
+  shareOf(pin: number, channel: number): number {
+    const column = this.fromLeft(pin, channel) ? channel - 1 : channel;
+    return this.heightKey(pin) / (this.layers[column]!.length * LEAST_SHARE);
+  }
+
+  /**
+   * How far round the channel an end's wire goes, so that ends of one terminal in the order of this number, from top
+   * to bottom, do not cross.
+   */
+  turnOf(end: number): number {
+    const channel = this.channelOf(end);
+    const own = this.circular(end, channel);
+    const turn = (this.circular(this.nextPin(end), channel) - own + 2 * ROUND) % ROUND;
+    return this.endRight[end] ? -turn : turn;
+  }
+
+  /** What an end's wire meets next: the pin at the other end of its stretch in the channel. */
+  nextPin(end: number): number {
+    const wire = end >> 1;
+    const channel = this.channelOf(end);
+    return end === this.lowEnd[wire] ? this.lastPin(wire, channel) : this.firstPin(wire, channel);
+  }
+
+  /**
+   * Places in a column where a lane of a wire may go, as indices into the column's items: within the enclosures of its
+   * ends, and between enclosures unless both its ends are in one.
+   */
   gaps(wire: number, column: number, items: readonly number[]): number[] {
-    const own = this.ranges.some((_, e) => this.stands(e, column) && this.mayHold(e, wire));
+    const stays = this.ranges.some((_, e) => this.stands(e, column) && this.staysIn(e, wire));
     const gaps: number[] = [];
     let within = -1;
     for (let at = 0; at <= items.length; at++) {
-      if (own ? within >= 0 && this.mayHold(within, wire) : within < 0) gaps.push(at);
+      if (within < 0 ? !stays : this.mayHold(within, wire)) gaps.push(at);
       const item = items[at];
       if (item === undefined || this.isPart(item) || this.isLane(item)) continue;
       within = this.isTop(item) ? this.enclosureOf(item) : -1;
@@ -312,10 +362,8 @@ export class LanePlan {
   }
 
   #span(wire: number): void {
-    const channelOf = (end: number): number =>
-      this.column[this.endPart[end]!]! + this.endRight[end]!;
-    const from = channelOf(2 * wire);
-    const to = channelOf(2 * wire + 1);
+    const from = this.channelOf(2 * wire);
+    const to = this.channelOf(2 * wire + 1);
     this.low[wire] = Math.min(from, to);
     this.high[wire] = Math.max(from, to);
     this.lowEnd[wire] = from <= to ? 2 * wire : 2 * wire + 1;

@@ -93,11 +93,17 @@ function orderIn(plan: LanePlan, column: number, placement: Placement): number[]
         .map((part): Entry => ({item: part, y: boxOf(part).y + boxOf(part).height / 2})),
     ]),
   );
+  const spans = (e: number, at: number): boolean => {
+    const {y, height} = placement.enclosures[unit.enclosures[e]!.id]!;
+    return at > y && at < y + height;
+  };
   const free: Entry[] = [];
   unit.wires.forEach(({id}, wire) => {
     if (column < plan.low[wire]! || column >= plan.high[wire]!) return;
     const entry = {item: plan.lane(wire, column), y: heightAt(placement.wires[id] ?? [], x)};
-    const own = boxes.find((e) => plan.mayHold(e, wire));
+    const own = boxes.find(
+      (e) => plan.mayHold(e, wire) && (plan.staysIn(e, wire) || spans(e, entry.y)),
+    );
     (own === undefined ? free : held.get(own)!).push(entry);
   });
   const blocks = boxes.map((e) => {

@@ -276,6 +276,10 @@ export const unitDiagramStyles = css`
     stroke: var(--accent);
     stroke-width: 1;
   }
+  .badge {
+    transform-box: fill-box;
+    transform-origin: 100% 50%;
+  }
   .badge text {
     fill: var(--ink);
     font-weight: 700;

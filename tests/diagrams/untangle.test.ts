@@ -18,6 +18,8 @@ import {placeLanes} from '../../src/diagrams/lane-placement.ts';
 import type {LanePlan} from '../../src/diagrams/lane-plan.ts';
 import {planOf, planOfFile} from '../../src/diagrams/lane-start.ts';
 import {toLayoutFile} from '../../src/diagrams/layout-file.ts';
+import {withEnclosureMoved} from '../../src/diagrams/enclosure-moves.ts';
+import {rearrange} from '../../src/diagrams/rearrange.ts';
 import {untangle} from '../../src/diagrams/untangle.ts';
 import {seededRandom} from '../../src/parts/seeded-random.ts';
 
@@ -94,6 +96,43 @@ describe('a plan without coordinates', () => {
   });
 });
 
+describe('an enclosure that is moved', () => {
+  test('takes its parts along, and every wire has its lanes again', async () => {
+    const {plan} = await start;
+    const random = seededRandom(6);
+    let moved = 0;
+    for (let i = 0; i < 60; i++) {
+      const changed = withEnclosureMoved(plan, random);
+      if (!changed) continue;
+      moved++;
+      changed.parts.forEach((_, part) => {
+        const {low, high} = changed.ranges[changed.home[part]!]!;
+        expect(changed.column[part]).toBeGreaterThanOrEqual(low);
+        expect(changed.column[part]).toBeLessThanOrEqual(high);
+        expect(changed.layers[changed.column[part]!]).toContain(part);
+      });
+      const lanes = changed.layers.flat().filter((item) => changed.isLane(item));
+      const passed = changed.unit.wires.flatMap((_, wire) =>
+        Array.from({length: changed.high[wire]! - changed.low[wire]!}, (_lane, k) =>
+          changed.lane(wire, changed.low[wire]! + k),
+        ),
+      );
+      expect(lanes.sort((a, b) => a - b)).toEqual(passed.sort((a, b) => a - b));
+    }
+    expect(moved).toBeGreaterThan(20);
+  });
+
+  test('is kept where the unit then crosses less by estimate, and the start is never made worse', async () => {
+    const {plan} = await start;
+    const kept = plan.snapshot();
+    const estimate = new LaneCost(plan).total();
+    const found = rearrange({plan, estimate}, {trials: 4, steps: 1500}, 2);
+    expect(found.estimate).toBeLessThan(estimate);
+    expect(new LaneCost(found.plan).total()).toBeCloseTo(found.estimate, 9);
+    expect(plan.snapshot()).toEqual(kept);
+  });
+});
+
 describe('a layout file', () => {
   test('gives back the plan that it was placed from', async () => {
     const {plan} = await start;
@@ -115,6 +154,8 @@ describe('the search of a layout', () => {
     arrangements: 1,
     foldingSteps: 500,
     quickSteps: 1500,
+    rearrangements: 3,
+    rearrangedSteps: 400,
     finalists: 1,
     thoroughSteps: 1500,
     trials: 5,

@@ -16,6 +16,14 @@ const glyphs: Readonly<Record<string, string>> = {
     'M2 12a10 10 0 1 0 20 0 10 10 0 1 0-20 0M12 12c-4-2-4-7 0-7 3 0 3 5 0 7c4 2 7-2 5-5M12 12c0 5-4 7-6 4',
   'three-phase-motor':
     'M4 14a8 8 0 1 0 16 0 8 8 0 1 0-16 0M12 14V9M12 14l-4 3M12 14l4 3M8 2v4M12 2v4M16 2v4',
+  // a wheel in its scroll, and the module on its side
+  'ecm-blower':
+    'M3 13a8 8 0 1 0 16 0 8 8 0 0 0-8-8H3M7 13a4 4 0 1 0 8 0 4 4 0 1 0-8 0M11 9v8M7 13h8M19 3h4v6h-4z',
+  // outdoor air past a leaf of the damper
+  economiser: 'M3 3h18v18H3zM6 9h6M9.500 6.500L12 9l-2.500 2.500M6 16h5M17 6v12M14 15l6-6',
+  // its clamp on the shaft, and how far it turns
+  'damper-actuator':
+    'M3 10h18v11H3zM9 15.500a3 3 0 1 0 6 0 3 3 0 1 0-6 0M12 12.500V4M12 4l7-1M6 4a6 6 0 0 1 2-2',
   'phase-monitor': 'M3 3h18v18H3zM7 6v6M12 6v6M17 6v6M9 17a3 2 0 1 0 6 0 3 2 0 1 0-6 0',
   capacitor: 'M12 2v8M5 10h14M5 15c4-2 10-2 14 0M12 14v8',
   'dual-capacitor': 'M4 5h16v15a8 2 0 0 1-16 0zM8 2v3M12 2v3M16 2v3',
