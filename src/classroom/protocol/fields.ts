@@ -1,4 +1,5 @@
 import {z} from 'zod';
+import {isCommonPassphrase} from './common-passphrase.ts';
 import {difficulties} from '../../faults/difficulty.ts';
 
 /** Ids of rows are random and short; ids of the unit's own things come from its file. */
@@ -25,6 +26,10 @@ export const shownText = z
 export const passphrase = z
   .string()
   .min(12, 'has fewer than 12 characters: use a few words')
-  .max(128, 'has more than 128 characters');
+  .max(128, 'has more than 128 characters')
+  .refine(
+    (text) => !isCommonPassphrase(text),
+    'is one of those that are guessed first: use a few words of your own',
+  );
 
 export const difficulty = z.enum(difficulties);

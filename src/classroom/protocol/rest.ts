@@ -18,6 +18,7 @@ import type {WorkSet} from './work-set.ts';
  * | POST /api/sign-in | {@link signInBody} | {@link SignedIn}, sets the cookie |
  * | GET  /api/signed-in (I) | | {@link SignedIn}; 401 where nobody is |
  * | POST /api/sign-out (I) | | `{}` |
+ * | POST /api/passphrase (I) | {@link passphraseBody} | `{}`; signs out everywhere else |
  * | POST /api/instructors (I) | {@link newInstructorBody} | `{}` |
  * | GET  /api/classes (I) | | {@link ClassSummary}[] |
  * | POST /api/classes (I) | {@link classBody} | {@link ClassDetail} |
@@ -71,6 +72,11 @@ export type FirstStartBody = z.infer<typeof firstStartBody>;
 
 export const signInBody = z.strictObject({name: shownName, passphrase: z.string().min(1).max(128)});
 export type SignInBody = z.infer<typeof signInBody>;
+
+export const passphraseBody = z.strictObject({
+  current: z.string().min(1).max(128),
+  passphrase,
+});
 
 export const newInstructorBody = z.strictObject({name: shownName, passphrase});
 

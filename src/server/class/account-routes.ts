@@ -2,6 +2,7 @@ import type {FastifyInstance, FastifyReply, FastifyRequest} from 'fastify';
 import {
   firstStartBody,
   newInstructorBody,
+  passphraseBody,
   signInBody,
   type Hello,
   type SignedIn,
@@ -100,6 +101,27 @@ export function accountRoutes(app: FastifyInstance, school: School): void {
     await signedIn(school, request);
     await accounts.end(request.cookies[cookieName]!);
     reply.clearCookie(cookieName, {path: '/api'});
+    return {};
+  });
+
+  app.post('/passphrase', async (request, reply) => {
+    const {instructor, name} = await signedIn(school, request);
+    const {current, passphrase} = read(passphraseBody, request.body);
+    // somebody at a page left open must not guess on without end
+    const key = `passphrase ${name.toLowerCase()}`;
+    mayTry(reply, key);
+    failures.fail(key);
+    const kept = (await accounts.byName(name))!.passphrase;
+    if (!(await isPassphrase(current, kept))) {
+      failures.waitFromNow(key);
+      throw new Refusal(403, 'The passphrase until now is another one.');
+    }
+    failures.succeed(key);
+    await accounts.changePassphrase(
+      instructor,
+      await passphraseHash(passphrase),
+      request.cookies[cookieName]!,
+    );
     return {};
   });
 

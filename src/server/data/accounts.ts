@@ -92,6 +92,18 @@ export class Accounts {
       .executeTakeFirst();
   }
 
+  /** A new passphrase; every other sign-in of this instructor ends. */
+  async changePassphrase(instructor: string, passphrase: string, cookie: string): Promise<void> {
+    await this.db.transaction().execute(async (trx) => {
+      await trx.updateTable('instructors').set({passphrase}).where('id', '=', instructor).execute();
+      await trx
+        .deleteFrom('sessions')
+        .where('instructor', '=', instructor)
+        .where('hash', '<>', tokenHash(cookie))
+        .execute();
+    });
+  }
+
   async end(cookie: string): Promise<void> {
     await this.db.deleteFrom('sessions').where('hash', '=', tokenHash(cookie)).execute();
   }
