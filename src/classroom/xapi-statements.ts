@@ -22,6 +22,15 @@ export interface RecordedAttempt {
     readonly action: Action;
     readonly at: number;
   }[];
+  /** Of a wiring task: what was handed in, in order. */
+  readonly handIns?: readonly {
+    readonly at: number;
+    readonly verdict: string;
+    readonly findings: number;
+    readonly wires: unknown;
+  }[];
+  /** Of hiding for another: what was hidden. */
+  readonly hid?: readonly string[];
 }
 
 export interface XapiOptions {
@@ -89,6 +98,21 @@ export function xapiStatements(
         result: {
           ...(response === '' ? {} : {response}),
           extensions: {[`${home}xapi/ext/number`]: number},
+        },
+      }),
+    );
+  }
+  for (const [i, {at, verdict}] of (attempt.handIns ?? []).entries()) {
+    statements.push(
+      make(`hand-in ${i + 1}`, 'answered', at, {
+        object: {
+          id: `${home}xapi/action/hand-in`,
+          definition: {name: {en: 'hand-in'}, type: interaction},
+        },
+        result: {
+          success: verdict === 'right',
+          response: verdict,
+          extensions: {[`${home}xapi/ext/number`]: i + 1},
         },
       }),
     );

@@ -149,28 +149,61 @@ async function attemptOf(
     hints: row.hints,
     findings: row.danger + row.caution,
     actions: await school.work.timedActions(row.id),
+    ...(row.kind === 'hookup' ? {handIns: await handInsOf(school, row.id)} : {}),
+    ...(row.kind === 'hide' && row.faults !== null
+      ? {hid: JSON.parse(row.faults) as string[]}
+      : {}),
   };
 }
 
+async function handInsOf(
+  school: School,
+  assignment: string,
+): Promise<NonNullable<RecordedAttempt['handIns']>> {
+  const checks = await school.talk.hookupChecks([assignment]);
+  return checks.map(({at, verdict, findings, wires}) => ({
+    at,
+    verdict,
+    findings,
+    wires: JSON.parse(wires) as unknown,
+  }));
+}
+
+/** Every attempt's actions; a hand-in of wires and what was hidden for another are actions too. */
 export function actionsCsv(attempts: readonly RecordedAttempt[]): string {
   return csv([
     ['name', 'set', 'unit', 'attempt', 'number', 'time', 'action', 'details'],
-    ...attempts.flatMap(({student, set, unit, assignment, actions}) =>
-      actions.map(({number, action, at}) => {
-        const {do: what, ...details} = action;
-        return [
-          student.name,
-          set.title,
-          unit,
-          assignment,
-          number,
-          new Date(at).toISOString(),
-          what,
-          Object.keys(details).length ? JSON.stringify(details) : '',
-        ];
-      }),
-    ),
+    ...attempts.flatMap((attempt) => {
+      const {student, set, unit, assignment} = attempt;
+      return doneIn(attempt).map(({number, at, what, details}) => [
+        student.name,
+        set.title,
+        unit,
+        assignment,
+        number,
+        new Date(at).toISOString(),
+        what,
+        Object.keys(details).length ? JSON.stringify(details) : '',
+      ]);
+    }),
   ]);
+}
+
+interface Done {
+  readonly number: number;
+  readonly at: number;
+  readonly what: string;
+  readonly details: object;
+}
+
+function doneIn({actions, handIns = [], hid, finishedAt}: RecordedAttempt): Done[] {
+  return [
+    ...actions.map(({number, action: {do: what, ...details}, at}) => ({number, at, what, details})),
+    ...handIns.map(({at, ...details}, i) => ({number: i + 1, at, what: 'hand-in', details})),
+    ...(hid && finishedAt !== null
+      ? [{number: 1, at: finishedAt, what: 'hide', details: {faults: hid}}]
+      : []),
+  ];
 }
 
 /** Statements of a class, each checked against the rules of the specification before it goes anywhere. */

@@ -1,7 +1,9 @@
 import {readFileSync} from 'node:fs';
+import {parse} from 'csv-parse/sync';
 import {afterAll, beforeAll, expect, test} from 'vitest';
 import type {ClassDebrief, ClassDetail, Gradebook} from '../../../src/classroom/protocol/rest.ts';
 import type {WorkSet} from '../../../src/classroom/protocol/work-set.ts';
+import type {XapiStatement} from '../../../src/classroom/xapi-schema.ts';
 import {ClassAtWork, type Device} from './class-at-work.ts';
 
 let at: ClassAtWork;
@@ -153,6 +155,21 @@ test('a wiring task: its time runs from when it is seen; after it nothing is tak
     verdict: 'right',
     points: 80,
   });
+  // what was handed in is among the actions of the attempt, in both exports
+  const text = await (await at.ask('GET', `/classes/${period.id}/actions.csv`)).text();
+  const rows: Record<string, string>[] = parse(text, {columns: true, bom: true});
+  const handed = rows.filter(({attempt, action}) => attempt === a && action === 'hand-in');
+  expect(handed.map(({details}) => (JSON.parse(details) as {verdict: string}).verdict)).toEqual([
+    'wrong',
+    'wrong',
+    'right',
+  ]);
+  expect(rows.filter(({action}) => action === 'hide')).toHaveLength(2);
+  const statements = await at.get<XapiStatement[]>('GET', `/classes/${period.id}/xapi.json`);
+  const answered = statements.filter(({object}) => object.id.endsWith('xapi/action/hand-in'));
+  expect(answered.map(({result}) => result!.success)).toEqual([false, false, true, false]);
+  expect(new Set(statements.map(({id}) => id)).size).toBe(statements.length);
+
   const {hookup, calls} = await at.get<ClassDebrief>('GET', `/sets/${set.id}/debrief`);
   expect(calls).toEqual([]);
   expect(hookup).toMatchObject({students: 2, right: 1, handIns: 4});
