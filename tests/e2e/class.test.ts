@@ -172,6 +172,12 @@ test('an instructor and three students, from the first start to the gradebook as
   await choPhone.press('Log', '[role=tab]');
   await choPhone.sees('TB2.Y', 'rb-field-log table, table');
   await choPhone.sees('HPS.2', 'rb-field-log table, table');
+  // back at the first device, at once and where the phone left it; and back again
+  await cho.press('Go on here');
+  await cho.sees('HPS.2', 'rb-field-log table, table');
+  await choPhone.sees('You went on elsewhere', 'h1');
+  await choPhone.press('Go on here');
+  await cho.sees('You went on elsewhere', 'h1');
 
   // the wall shows where the class has measured, without names until the instructor says so
   await instructor.page.goto(new URL(classAddress, harness.address).href);
