@@ -77,8 +77,7 @@ export function liftedMarker(end: LiftedEnd): TemplateResult {
 const CLOSED = 'Cover closed';
 
 /** A closed cover: what lies under it can be neither seen nor reached. */
-export function lid(box: EnclosureBox): TemplateResult {
-  const [cx, cy] = [box.x + box.width / 2, box.y + box.height / 2];
+export function lid(box: EnclosureBox, badges: readonly Point[]): TemplateResult {
   const inset = 5;
   const lines: string[] = [];
   for (let offset = -box.height; offset < box.width; offset += 22) {
@@ -95,8 +94,20 @@ export function lid(box: EnclosureBox): TemplateResult {
     ...title.map((line) => labelWidth(line, 'enclosure')),
   );
   const [half, tall] = [widest / 2 + 9, title.length * 16 + 33];
+  // where no word about a part would lie on it
+  const free = [0.5, 0.32, 0.68, 0.16, 0.84].find((it) =>
+    badges.every(
+      ({x, y}) =>
+        x < box.x || x > box.x + box.width || Math.abs(y - box.y - box.height * it) > tall + 12,
+    ),
+  );
+  const share = free ?? 0.5;
+  const [cx, cy] = [box.x + box.width / 2, box.y + box.height * share];
   // seen from afar the plate grows back to a size that can be read, as far as the lid is wide
-  const most = Math.min((box.width - 8) / (2 * half), (box.height - 8) / tall);
+  const most = Math.min(
+    (box.width - 8) / (2 * half),
+    (2 * box.height * Math.min(share, 1 - share) - 8) / tall,
+  );
   return svg`<g class="covered" data-enclosure=${box.id}>
     <rect class="lid" x=${box.x} y=${box.y} width=${box.width} height=${box.height} rx="7"></rect>
     <path class="lid-hatch" d=${lines.join('')}></path>

@@ -11,7 +11,7 @@ export const TRACK_PITCH = 7.5;
 /** Between an upright stretch and a part. */
 export const TRACK_GAP = 8;
 /** Between two columns of parts with nothing upright between them. */
-export const LEAST_CHANNEL = 24;
+export const LEAST_CHANNEL = 26;
 /** From an enclosure's edge to its parts; at the top stands its title. */
 export const BOX_INSET = 11;
 export const BOX_TOP = 29;

@@ -4,7 +4,10 @@ import {repeat} from 'lit/directives/repeat.js';
 import type {Unit} from '../content/unit.ts';
 import {placeBadges} from './badge-places.ts';
 import {drawConnections} from './connection-drawing.ts';
+import {controlStyles} from './diagram-controls.styles.ts';
 import {badgeMarker, lid, markersOn} from './diagram-markers.element.ts';
+import {markerStyles} from './diagram-markers.styles.ts';
+import {printStyles} from './diagram-print.styles.ts';
 import {
   drawTerminal,
   drawWire,
@@ -58,7 +61,7 @@ const NEAR_SCALE = 1.25;
  */
 @customElement('rb-unit-diagram')
 export class UnitDiagram extends LitElement {
-  static override styles = unitDiagramStyles;
+  static override styles = [unitDiagramStyles, markerStyles, controlStyles, printStyles];
 
   @property({attribute: false}) unit?: Unit;
   @property() view: 'ladder' | 'connection' = 'ladder';
@@ -269,6 +272,13 @@ export class UnitDiagram extends LitElement {
     const leads = [this.red, this.black].filter((it): it is string => it !== undefined);
     const hidden = (enclosure: string): boolean =>
       drawing.view === 'connection' && closed.has(enclosure);
+    const badges = placeBadges(
+      drawing,
+      this.observations.map((it) => ({
+        part: it.part,
+        text: it.display || it.is.replace(/-/g, ' '),
+      })),
+    );
     // the chosen wire lies on top of the others
     const wires = [...drawing.wires].sort(
       (a, b) => Number(a.id === this.selectedWire) - Number(b.id === this.selectedWire),
@@ -298,14 +308,8 @@ export class UnitDiagram extends LitElement {
         }),
       )}</g>
       ${wireLabels(this.#labels)}
-      ${lids.map(lid)}
-      <g aria-hidden="true">${placeBadges(
-        drawing,
-        this.observations.map((it) => ({
-          part: it.part,
-          text: it.display || it.is.replace(/-/g, ' '),
-        })),
-      ).map(badgeMarker)}</g>
+      ${lids.map((box) => lid(box, badges))}
+      <g aria-hidden="true">${badges.map(badgeMarker)}</g>
       <g aria-hidden="true">${markersOn(unit, drawing, {
         red: this.red,
         black: this.black,
