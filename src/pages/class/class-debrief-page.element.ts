@@ -92,6 +92,14 @@ export class ClassDebriefPage extends InstructorPage {
         min-height: 28px;
       }
 
+      .ways {
+        min-width: 38rem;
+      }
+
+      .ways tbody th {
+        min-width: 9rem;
+      }
+
       .wrong {
         margin-top: var(--space-2);
       }
@@ -145,9 +153,7 @@ export class ClassDebriefPage extends InstructorPage {
           ? this.renderHookup(hookup)
           : calls.length
             ? calls.map((call, index) => this.renderCall(call, index))
-            : html`<p class="note">
-                ${set.kind === 'hookup' ? html`<strong>Nothing to talk over yet.</strong>Nobody has begun.` : html`<strong>Nothing to talk over yet.</strong>Nobody has begun.`}
-              </p>`
+            : html`<p class="note"><strong>Nothing to talk over yet.</strong>Nobody has begun.</p>`
       }
       ${hookup ? nothing : this.renderSafety(safety, calls.length)}
     `;
@@ -192,7 +198,7 @@ export class ClassDebriefPage extends InstructorPage {
   private renderRoutes(routes: readonly Route[]) {
     return html`<h3>The class’s ways</h3>
       <div class="table" tabindex="0" role="region" aria-label="The class’s ways">
-        <table>
+        <table class="ways">
           <thead>
             <tr>
               <th scope="col">Student</th>
@@ -208,7 +214,7 @@ export class ClassDebriefPage extends InstructorPage {
               ({name, readings, minutes, verdict, points, steps}) =>
                 html`<tr>
                   <th scope="row">${name}</th>
-                  <td>${verdictWords[verdict] ?? verdict}</td>
+                  <td>${this.verdictText(verdict)}</td>
                   <td class="number">${readings}</td>
                   <td class="number">${Math.round(minutes)}</td>
                   <td class="number">${points === undefined ? '' : Math.round(points)}</td>
@@ -323,6 +329,12 @@ export class ClassDebriefPage extends InstructorPage {
         </p>
       </div>
     </section>`;
+  }
+
+  private verdictText(verdict: string): string {
+    // nobody works on what is closed
+    if (verdict === 'working' && this.debrief?.set.state === 'closed') return 'not finished';
+    return verdictWords[verdict] ?? verdict;
   }
 
   /** On paper nothing can be unfolded. */
