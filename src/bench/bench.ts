@@ -94,6 +94,18 @@ export class Bench {
 
   /** Does one action, or refuses it with the reason. */
   act(action: Action): ActResult {
+    const acting = this.acting(action, Infinity);
+    for (;;) {
+      const {done, value} = acting.next();
+      if (done) return value;
+    }
+  }
+
+  /**
+   * {@link act} in steps, for whoever has others to serve meanwhile: a wait lets at most so many milliseconds pass at the
+   * unit in one step. Until the last step the bench stands in the midst of the action: nothing else may be done at it.
+   */
+  *acting(action: Action, mostAtOnceMs: number): Generator<void, ActResult> {
     const refused = refusal(action, {
       ...this.standing(),
       stage: this.stage,
@@ -106,6 +118,8 @@ export class Bench {
     const blewBefore = this.meter.fusesBlown;
     if (changesUnit(action)) this.meter.beginWatching();
     const {network} = this.operating;
+    if (action.do === 'wait')
+      yield* this.meter.waiting(Math.round(action.seconds * 1000), mostAtOnceMs);
     const display = this.perform(action);
     // microamps leads lie in the circuit, and whatever is wired anew settles anew
     if (changesUnit(action)) this.still = undefined;
@@ -257,9 +271,6 @@ export class Bench {
       case 'remove-jumper':
         this.removeJumper(action.from, action.to);
         return undefined;
-      case 'wait':
-        this.meter.wait(Math.round(action.seconds * 1000));
-        return undefined;
       case 'name':
         this.names = [...this.names, {fault: action.fault, evidence: action.evidence}];
         this.stage = 'named';
@@ -272,6 +283,8 @@ export class Bench {
         this.operating.repair();
         this.stage = 'cleared';
         return undefined;
+      // time has passed already, in steps
+      case 'wait':
       case 'note':
       case 'hint':
         return undefined;

@@ -112,20 +112,37 @@ export class MeterInHand {
     return this.show(this.seen({wire}));
   }
 
-  /** Lets time pass; a recording meter reads on meanwhile. */
+  /** Lets time pass at once. */
   wait(milliseconds: number): void {
+    for (const _step of this.waiting(milliseconds, Infinity));
+  }
+
+  /**
+   * Lets time pass, in pieces of at most so many milliseconds; a recording meter reads on meanwhile. Waiting in pieces comes
+   * to the same as waiting at once, so whoever has others to serve may do so after each.
+   */
+  *waiting(milliseconds: number, mostAtOnceMs: number): Generator<void> {
     if (!this.recording) {
-      this.operating.advance(milliseconds);
+      yield* this.passing(milliseconds, mostAtOnceMs);
       return;
     }
     const samples = Math.min(mostSamples, Math.max(1, Math.floor(milliseconds / samplingMs)));
     this.operating.watch(() => this.sample());
     for (let taken = 0; taken < samples; taken += 1) {
       const [from, to] = [taken, taken + 1].map((n) => Math.round((milliseconds * n) / samples));
-      this.operating.advance(to - from);
+      yield* this.passing(to - from, mostAtOnceMs);
       this.sample();
     }
     this.operating.watch(undefined);
+  }
+
+  private *passing(milliseconds: number, mostAtOnceMs: number): Generator<void> {
+    let left = milliseconds;
+    for (; left > mostAtOnceMs; left -= mostAtOnceMs) {
+      this.operating.advance(mostAtOnceMs);
+      yield;
+    }
+    this.operating.advance(left);
   }
 
   /** Something is about to be done to the unit: a recording meter watches what it does. */

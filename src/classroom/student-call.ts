@@ -50,7 +50,22 @@ export class StudentCall {
     return this.bench.history.length;
   }
 
+  /** Does an action at once. */
   act(number: number, action: Action): Acted {
+    const acting = this.acting(number, action, Infinity);
+    for (;;) {
+      const {done, value} = acting.next();
+      if (done) return value;
+    }
+  }
+
+  /**
+   * {@link act} in steps.
+   *
+   * @param mostAtOnceMs a wait lets at most so much of the unit's time pass in one step; until the last step nothing else may
+   *   be asked of this call
+   */
+  *acting(number: number, action: Action, mostAtOnceMs: number): Generator<void, Acted> {
     if (number <= this.last) {
       const kept = this.bench.history[number - 1].action;
       // a device that has lost its place must not believe that something else was done
@@ -59,7 +74,7 @@ export class StudentCall {
     }
     if (number > this.last + 1) return {is: 'apart'};
     if (this.more && action.do === 'clear') return {is: 'refused', sentence: anotherLeft};
-    const result = this.bench.act(action);
+    const result = yield* this.bench.acting(action, mostAtOnceMs);
     if ('refused' in result) return {is: 'refused', sentence: result.refused};
     if (action.do === 'name' || action.do === 'give-up') this.more = false;
     // the view is the dear part of an action, so it is made once

@@ -1,6 +1,6 @@
 import type {Action} from '../../bench/actions.ts';
 import type {CallRecord, Content} from '../../classroom/long-jobs.ts';
-import {StudentCall} from '../../classroom/student-call.ts';
+import {StudentCall, type Acted} from '../../classroom/student-call.ts';
 import {restingUnit} from '../../diagnosis/replayed-unit.ts';
 import {catalogue, faultsById} from '../../faults/catalogue.ts';
 import type {Fault} from '../../faults/fault.ts';
@@ -21,6 +21,12 @@ export type Kept =
 /** The action could not be kept, so it was not done: the disk is full, say. */
 export class NotKeptError extends Error {}
 
+/**
+ * A student may let a whole day pass at a unit, which takes seconds of work. So much is done at once, milliseconds of the
+ * unit's time: then whatever has come in from the others goes first.
+ */
+const mostAtOnceMs = 120_000;
+
 /** Benches that are kept in memory; the others are made again from their actions when they are needed. */
 export const mostBenches = 1500;
 
@@ -35,6 +41,8 @@ export class Benches {
   private readonly goesOn: (call: CallRecord) => Promise<boolean>;
   private readonly most: number;
   private readonly calls = new Map<string, Promise<StudentCall>>();
+  /** Calls in the midst of an action. */
+  private readonly busy = new Map<string, Promise<unknown>>();
   private readonly catalogues = new WeakMap<Unit, readonly Fault[]>();
 
   /** @param goesOn whether the last naming leaves another fault hidden; it may run the unit, so it is asked elsewhere */
@@ -57,7 +65,14 @@ export class Benches {
   }
 
   /** The bench of an assignment, made from its actions where it is not in memory. */
-  open(row: AssignmentRow): Promise<StudentCall> {
+  async open(row: AssignmentRow): Promise<StudentCall> {
+    const call = await this.known(row);
+    // what stands half-way through a wait is not to be seen
+    while (this.busy.has(row.id)) await this.busy.get(row.id);
+    return call;
+  }
+
+  private known(row: AssignmentRow): Promise<StudentCall> {
     const known = this.calls.get(row.id);
     // the one used last goes to the end; the first is the one to let go
     this.calls.delete(row.id);
@@ -80,8 +95,12 @@ export class Benches {
    * @throws NotKeptError where it could not be kept; the bench is as it was before.
    */
   async act(row: AssignmentRow, number: number, action: Action, at: number): Promise<Kept> {
-    const call = await this.open(row);
-    let acted = call.act(number, action);
+    const call = await this.known(row);
+    while (this.busy.has(row.id)) await this.busy.get(row.id);
+    let acted =
+      action.do === 'wait'
+        ? await this.inSteps(row.id, call.acting(number, action, mostAtOnceMs))
+        : call.act(number, action);
     if (acted.is === 'apart' || acted.is === 'refused') return acted;
     if (acted.is === 'new' && action.do === 'name' && call.mayGoOn) {
       try {
@@ -115,6 +134,25 @@ export class Benches {
 
   private isMore(row: AssignmentRow, {bench}: StudentCall): Promise<boolean> {
     return this.goesOn({...hiddenIn(row), actions: bench.actions});
+  }
+
+  /** Does an action step by step, and what came in meanwhile between the steps. */
+  private async inSteps(id: string, acting: Generator<void, Acted>): Promise<Acted> {
+    let free = (): void => undefined;
+    this.busy.set(id, new Promise<void>((resolve) => (free = resolve)));
+    try {
+      for (;;) {
+        const {done, value} = acting.next();
+        if (done) return value;
+        await new Promise((resolve) => setImmediate(resolve));
+      }
+    } catch (error) {
+      this.forget(id);
+      throw error;
+    } finally {
+      this.busy.delete(id);
+      free();
+    }
   }
 
   private async make(row: AssignmentRow): Promise<StudentCall> {

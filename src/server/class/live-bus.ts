@@ -24,7 +24,15 @@ export type BusMessage =
   | {readonly is: 'left'; readonly class: string; readonly student: string; readonly socket: string}
   /** The instructor sends the student's devices away. */
   | {readonly is: 'send-away'; readonly class: string; readonly student: string}
-  | {readonly is: 'wall'; readonly class: string};
+  | {readonly is: 'wall'; readonly class: string}
+  /** A process has started, or may have missed something: the others say who is on them. No class has this id. */
+  | {readonly is: 'who-is-here'; readonly class: '*'}
+  /** Who is on a process: pairs of socket and student. */
+  | {
+      readonly is: 'here';
+      readonly class: '*';
+      readonly sockets: readonly (readonly [socket: string, student: string])[];
+    };
 
 /** Whose messages an ear wants: a student's own and those to their whole class. */
 export interface StudentTopic {
@@ -34,6 +42,8 @@ export interface StudentTopic {
 
 /** Carries {@link BusMessage}s to everybody in this process and, with Postgres, in the other processes of the school. */
 export interface LiveBus {
+  /** Whether other processes may be on it. */
+  readonly isShared: boolean;
   publish(message: BusMessage): void;
   /**
    * Returns what ends it.
@@ -87,6 +97,7 @@ export class Ears {
 
 /** The bus of a school that is one process. */
 export class LocalBus implements LiveBus {
+  readonly isShared: boolean = false;
   private readonly ears = new Ears();
 
   publish(message: BusMessage): void {

@@ -53,6 +53,7 @@ export async function openSchool(
       : new JournalInPostgres(database.db),
   );
   const longWork = new LongWorkThread();
+  const presence = new Presence(bus);
   return {
     database,
     clock,
@@ -71,11 +72,12 @@ export async function openSchool(
     ),
     longWork,
     bus,
-    presence: new Presence(bus),
+    presence,
     firstStartKey: options.firstStartKey ?? randomToken(),
     addresses: [],
     clockBehindMs: behindMs,
     async close() {
+      presence.close();
       await longWork.close();
       await journal.close();
       await bus.close();

@@ -77,6 +77,7 @@ export class StudentSocket {
     const {student} = this;
     if (!student) return;
     const {id, class: classId} = student;
+    this.school.presence.gone(this.id);
     this.school.bus.publish({is: 'left', class: classId, student: id, socket: this.id});
   }
 
@@ -121,6 +122,7 @@ export class StudentSocket {
       student: student.id,
     });
     this.line.welcome();
+    this.school.presence.here(student.id, this.id);
     this.school.bus.publish({
       is: 'joined',
       class: student.class,

@@ -12,6 +12,7 @@ const mostWaiting = 1_000;
  * the other processes when Postgres tells them. A broken connection is made anew.
  */
 export class PostgresBus implements LiveBus {
+  readonly isShared = true;
   private readonly url: string;
   private readonly own = randomId();
   private readonly ears = new Ears();
@@ -65,7 +66,8 @@ export class PostgresBus implements LiveBus {
     await client.connect();
     await client.query(`listen ${channel}`);
     this.client = client;
-    this.flush();
+    // while the connection was away others may have come and gone
+    this.publish({is: 'who-is-here', class: '*'});
   }
 
   private again(): void {

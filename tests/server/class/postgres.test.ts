@@ -77,6 +77,23 @@ describe.skipIf(why !== undefined)('a school of two processes on one Postgres', 
     expect(await one.school.work.actions(call)).toHaveLength(7);
   });
 
+  test('a process that starts later learns who joined before, on which process ever', async () => {
+    const ben = await one.join(period, 'Ben');
+    await ben.desk();
+    const three = await ClassAtWork.open(
+      undefined,
+      await openPostgres(postgres.url),
+      {},
+      await PostgresBus.connect(postgres.url),
+    );
+    const [ana, here] = period.roster;
+    await expect.poll(() => three.school.presence.isOnline(here.id), {timeout: 20_000}).toBe(true);
+    await expect.poll(() => three.school.presence.isOnline(ana.id), {timeout: 20_000}).toBe(true);
+    ben.drop();
+    await expect.poll(() => three.school.presence.isOnline(here.id), {timeout: 20_000}).toBe(false);
+    await three.close();
+  });
+
   test('times come back as numbers', async () => {
     const row = (await one.school.work.assignment(call))!;
     expect(typeof row.opened_at).toBe('number');
