@@ -4,6 +4,7 @@ import type {ClassHandover} from '../../src/pages/class/class-handover.element.t
 import {signIn, signOut} from '../../src/pages/class/class-api.ts';
 import '../../src/pages/class/poll-form.element.ts';
 import type {PollForm} from '../../src/pages/class/poll-form.element.ts';
+import type {PollReadings} from '../../src/pages/class/poll-readings.element.ts';
 import '../../src/pages/class/roster.element.ts';
 import type {Roster} from '../../src/pages/class/roster.element.ts';
 import '../../src/pages/class/set-form.element.ts';
@@ -190,9 +191,11 @@ describe('<rb-poll-form>', () => {
     inside(form, 'input[name=right]').click();
     choose(form, '#fault', 'K1:coil-open');
     await form.updateComplete;
-    choose(form, '.watch select[aria-label^=Red]', 'LT1.1');
+    const readings = form.shadowRoot!.querySelector<PollReadings>('rb-poll-readings')!;
+    choose(readings, '.watch select[aria-label^=Red]', 'LT1.1');
     await form.updateComplete;
-    choose(form, '.watch select[aria-label^=Black]', 'LT1.2');
+    await readings.updateComplete;
+    choose(readings, '.watch select[aria-label^=Black]', 'LT1.2');
     await form.updateComplete;
     button(form, 'Ask the class').click();
     await until(() => sent.length > 0);
@@ -206,6 +209,61 @@ describe('<rb-poll-form>', () => {
       watch: [{function: 'ac-volts', red: 'LT1.1', black: 'LT1.2'}],
     });
     expect(body.actions.at(-1)?.do).to.equal('wait');
+  });
+
+  /** Asks about moving the first control whose target begins so, to the value that `to` chooses; gives what was sent. */
+  async function asked(begins: string, to: (field: HTMLSelectElement) => string) {
+    deskInPage();
+    server({'POST classes/class00001/polls': {id: 'poll000001'}});
+    const form = await fixture<PollForm>(
+      html`<rb-poll-form .classId=${'class00001'}></rb-poll-form>`,
+    );
+    await until(() => form.shadowRoot?.querySelector('#fault option[value="K1:coil-open"]'));
+    choose(form, '#question', 'this is moved?');
+    const answers =
+      form.shadowRoot?.querySelectorAll<HTMLInputElement>('.answers input[type=text]') ?? [];
+    for (const [index, text] of ['The lamp goes out', 'Nothing'].entries()) {
+      answers[index].value = text;
+      answers[index].dispatchEvent(new Event('input'));
+    }
+    const readings = form.shadowRoot!.querySelector<PollReadings>('rb-poll-readings')!;
+    choose(readings, '.watch select[aria-label^=Red]', 'LT1.1');
+    await form.updateComplete;
+    await readings.updateComplete;
+    choose(readings, '.watch select[aria-label^=Black]', 'LT1.2');
+    choose(form, '#change', 'control');
+    await form.updateComplete;
+    // nothing has been moved yet: there is nothing to ask
+    expect(button(form, 'Ask the class').disabled).to.equal(true);
+    const target = [...inside<HTMLSelectElement>(form, '#target').options].find(({value}) =>
+      value.startsWith(begins),
+    )!.value;
+    choose(form, '#target', target);
+    await form.updateComplete;
+    const value = to(inside<HTMLSelectElement>(form, '#value'));
+    choose(form, '#value', value);
+    await form.updateComplete;
+    await expect(form).to.be.accessible();
+    button(form, 'Ask the class').click();
+    await until(() => sent.length > 0);
+    const {change} = sent[0].body as {change: {actions: unknown[]}};
+    return {target, value, actions: change.actions};
+  }
+
+  it('asks what happens when a control is moved to another choice', async () => {
+    const {target, value, actions} = await asked(
+      'DS1.',
+      ({options}) => [...options].find(({selected}) => !selected)!.value,
+    );
+    expect(actions).to.deep.equal([
+      {do: 'set', target, value},
+      {do: 'wait', seconds: 60},
+    ]);
+  });
+
+  it('asks what happens when a control is moved to a number', async () => {
+    const {target, actions} = await asked('plant.', () => '7');
+    expect(actions[0]).to.deep.equal({do: 'set', target, value: 7});
   });
 });
 

@@ -153,7 +153,7 @@ export const classScreens: readonly ClassScreen[] = [
     wholePage: true,
     prepare: async (person) => {
       await person.press(longName, 'button');
-      await person.sees('HPS.1', 'rb-field-log table');
+      await person.sees('HPS.1', 'table');
     },
   },
   {
@@ -182,7 +182,7 @@ export const classScreens: readonly ClassScreen[] = [
     wholePage: true,
     prepare: async (person) => {
       await person.press('What will happen if…', 'button');
-      await person.sees('committed', '.box p[role=status]');
+      await person.sees('answered', '.box p[role=status]');
     },
   },
   {
@@ -290,7 +290,7 @@ export const classScreens: readonly ClassScreen[] = [
       await person.sees('You went on elsewhere', 'h1');
     },
   },
-  {name: 'class-seat-nobody', path: '#/seat', prepare: sees('sits here', 'h1')},
+  {name: 'class-seat-nobody', path: '#/seat', prepare: sees('No class', 'h1')},
   {
     name: 'class-call',
     path: async ({at, full}) => `#/call/${attempt(await assignmentOf(at, full, longName, 'call'))}`,
@@ -303,7 +303,10 @@ export const classScreens: readonly ClassScreen[] = [
     name: 'class-call-told',
     path: async ({at, full}) => `#/call/${attempt(await assignmentOf(at, full, 'Ben', 'call'))}`,
     as: studentOf('full', 'Ben'),
-    prepare: sees('Follow the yellow wire', '.told'),
+    prepare: async (person) => {
+      await person.sees('Follow the yellow wire', '.told');
+      await person.find('rb-meter-face');
+    },
   },
   {
     name: 'class-call-debrief',

@@ -129,7 +129,7 @@ test('an instructor and three students, from the first start to the gradebook as
   await ben.sees('Now read across it.', '.told span');
   await instructor.press('Hint for all');
   await instructor.write('#hint', 'Where does the 24 volts end?');
-  await instructor.press('Release it');
+  await instructor.press('Give the hint');
   await cho.sees('Where does the 24 volts end?', '.told span');
   expect(await axe(ben.page)).toEqual([]);
 

@@ -115,6 +115,8 @@ export interface ClassSummary {
 export interface ClassDetail extends ClassSummary {
   /** Address to open on a phone, by the address that others on the network can reach. */
   readonly joinUrl: string;
+  /** Whether the wall shows who is how far. */
+  readonly namesOnWall: boolean;
   readonly roster: readonly RosterEntry[];
 }
 

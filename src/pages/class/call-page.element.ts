@@ -1,4 +1,4 @@
-import {LitElement, css, html, nothing} from 'lit';
+import {css, html, nothing} from 'lit';
 import {customElement, property, query, state} from 'lit/decorators.js';
 import type {StudentPoll} from '../../classroom/protocol/poll.ts';
 import type {Desk, DeskItem} from '../../classroom/protocol/student-messages.ts';
@@ -10,10 +10,8 @@ import {sheetStyles} from '../design/sheet.styles.ts';
 import {assignmentOfAttempt, classHref} from './class-place.ts';
 import {storeOfCall} from './class-store.ts';
 import {classStyles} from './class.styles.ts';
-import './ended-line.element.ts';
-import './line-notice.element.ts';
-import {LineWatch} from './line-watch.ts';
 import type {StudentLine} from './student-line.ts';
+import {StudentPage} from './student-page.ts';
 import './student-poll.element.ts';
 import './time-left.element.ts';
 
@@ -25,7 +23,7 @@ const seen = new Set<string>();
  * connection, the time left, notes and hints, a poll.
  */
 @customElement('rb-class-call-page')
-export class ClassCallPage extends LitElement {
+export class ClassCallPage extends StudentPage {
   static override styles = [
     sheetStyles,
     classStyles,
@@ -85,6 +83,14 @@ export class ClassCallPage extends LitElement {
         }
       }
 
+      :host([debrief]) .strip {
+        margin-bottom: var(--space-5);
+      }
+
+      :host([debrief]) .strip > p {
+        padding-inline: 0;
+      }
+
       .standing {
         padding: var(--space-5) var(--space-4);
       }
@@ -107,37 +113,13 @@ export class ClassCallPage extends LitElement {
   @state() private shownNotes = 0;
   @query('dialog') private pollDialog?: HTMLDialogElement;
 
-  private readonly watch = new LineWatch(this);
   private store: Promise<AttemptStore> | undefined;
 
-  override render() {
-    const {line} = this.watch;
-    const ended = line?.state.is === 'taken-over' || line?.state.is === 'not-known';
-    if (!line || ended) {
-      return html`<rb-ended-line
-        class="standing"
-        .state=${line?.state}
-        @taken-back=${() => this.watch.takeBack()}
-      ></rb-ended-line>`;
-    }
-    const {desk} = line;
-    if (!desk) {
-      return html`<div>
-        <rb-line-notice .state=${line.state}></rb-line-notice>
-        <div class="standing">
-          <h1 tabindex="-1">Joining your class</h1>
-          <p class="quiet" role="status">One moment.</p>
-        </div>
-      </div>`;
-    }
-    const item = desk.items.find(({assignment}) => assignment === this.assignment);
-    if (!item) {
-      return html`<div class="standing stack">
-        <h1 tabindex="-1">This call is not on your desk</h1>
-        <p class="lead">It may belong to somebody else, or have been taken away.</p>
-        <p><a class="button first" href=${classHref({at: 'seat'})}>To your desk</a></p>
-      </div>`;
-    }
+  protected readonly joiningTitle = 'Joining your class';
+
+  protected renderDesk(desk: Desk, line: StudentLine) {
+    const item = this.itemOf(this.assignment, 'call');
+    if (!item) return this.renderNotThere();
     return html`
       <div class="strip no-print">${this.renderStrip(line, desk, item)}</div>
       ${this.renderWork(line, item)} ${this.renderPoll(line, desk)}
@@ -153,7 +135,7 @@ export class ClassCallPage extends LitElement {
     const asked = desk.poll && desk.poll.state === 'open' && desk.poll.mine === undefined;
     const told = desk.poll?.state === 'shown' && !seen.has(desk.poll.id);
     return html`
-      <rb-line-notice .state=${line.state}></rb-line-notice>
+      ${this.renderNotice(line)}
       <p>
         <a href=${classHref({at: 'seat'})}>Your desk</a>
         <span class="who quiet">${desk.name}, ${desk.className}</span>

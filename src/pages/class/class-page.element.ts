@@ -7,6 +7,7 @@ import {sheetStyles} from '../design/sheet.styles.ts';
 import {api} from './class-api.ts';
 import {classHref} from './class-place.ts';
 import {classStyles} from './class.styles.ts';
+import {focusSoon} from './focus-soon.ts';
 import {InstructorPage} from './instructor-page.ts';
 import './qr-code.element.ts';
 import './roster.element.ts';
@@ -67,6 +68,10 @@ export class ClassPage extends InstructorPage {
 
       .counts {
         display: block;
+      }
+
+      .last .plain {
+        padding-inline: 0;
       }
 
       .last {
@@ -175,7 +180,7 @@ export class ClassPage extends InstructorPage {
           ? html`<rb-set-form
               .classId=${detail.id}
               @set-made=${this.made}
-              @set-left=${() => (this.adding = false)}
+              @set-left=${this.left}
             ></rb-set-form>`
           : html`<p class="row add">
               <button class="button first" @click=${() => (this.adding = true)}>
@@ -201,30 +206,26 @@ export class ClassPage extends InstructorPage {
             : nothing
         }
         <span class="small counts"
-          ><span class="state ${set.state}">${stateWord[set.state]}</span> ${begun} of ${students}
-          begun, ${finished} finished</span
+          ><span class="state ${set.state}">${stateWord[set.state]}</span>
+          ${set.state === 'draft' ? nothing : `${begun} of ${students} begun, ${finished} finished`}</span
         >
       </div>
       <p class="row">
-        ${
-          set.state === 'open'
-            ? html`<button class="button small" @click=${() => this.change(set, {state: 'closed'})}>
-                Close<span class="sr-only"> ${set.title}</span>
-              </button>`
-            : html`<button
-                class="button small ${set.state === 'draft' ? 'first' : ''}"
-                @click=${() => this.change(set, {state: 'open'})}
-              >
-                ${set.state === 'draft' ? 'Open' : 'Open again'}<span class="sr-only">
-                  ${set.title}</span
-                >
-              </button>`
-        }
-        <a
-          class="button small"
-          href=${classHref({at: 'debrief', classId: this.classId, setId: set.id})}
-          >Debrief<span class="sr-only"> ${set.title}</span></a
+        <button
+          class="button small ${set.state === 'draft' ? 'first' : ''}"
+          @click=${() => this.change(set, {state: set.state === 'open' ? 'closed' : 'open'})}
         >
+          ${nextState[set.state]}<span class="sr-only"> ${set.title}</span>
+        </button>
+        ${
+          set.state === 'draft'
+            ? nothing
+            : html`<a
+                class="button small"
+                href=${classHref({at: 'debrief', classId: this.classId, setId: set.id})}
+                >Debrief<span class="sr-only"> ${set.title}</span></a
+              >`
+        }
         ${
           begun === 0
             ? html`<button class="plain small" @click=${() => this.drop(set)}>
@@ -248,7 +249,7 @@ export class ClassPage extends InstructorPage {
                 <button class="button danger" @click=${this.erase}>
                   Delete the class and its records
                 </button>
-                <button class="button" @click=${() => (this.removing = false)}>Keep it</button>
+                <button class="button keep" @click=${() => this.askRemoval(false)}>Keep it</button>
               </p>`
           : html`<p class="row small">
               <button class="plain" @click=${() => this.alter({open: !detail.open})}>
@@ -257,7 +258,9 @@ export class ClassPage extends InstructorPage {
               <button class="plain" @click=${() => this.alter({newCode: true})}>
                 Make a new code
               </button>
-              <button class="plain" @click=${() => (this.removing = true)}>Delete the class</button>
+              <button class="plain delete" @click=${() => this.askRemoval(true)}>
+                Delete the class
+              </button>
             </p>`
       }
     </div>`;
@@ -267,7 +270,18 @@ export class ClassPage extends InstructorPage {
     this.adding = false;
     this.sets = [event.detail.set, ...this.sets];
     this.said = `${event.detail.set.title} is given to the class.`;
+    await focusSoon(this, '.sets button');
   };
+
+  private readonly left = (): void => {
+    this.adding = false;
+    void focusSoon(this, '.add button');
+  };
+
+  private askRemoval(asked: boolean): void {
+    this.removing = asked;
+    void focusSoon(this, asked ? '.keep' : '.delete');
+  }
 
   private async change(set: WorkSet, change: WorkSetChange): Promise<void> {
     this.refusal = await this.attempt(async () => {
@@ -281,6 +295,7 @@ export class ClassPage extends InstructorPage {
     this.refusal = await this.attempt(async () => {
       await api('DELETE', `sets/${set.id}`);
       this.sets = this.sets.filter(({id}) => id !== set.id);
+      void focusSoon(this, '.add button');
     });
   }
 
@@ -310,6 +325,13 @@ export class ClassPage extends InstructorPage {
     if (this.refusal) wall?.close();
   };
 }
+
+/** What a press does to a set that stands so. */
+const nextState: Readonly<Record<WorkSet['state'], string>> = {
+  draft: 'Open',
+  open: 'Close',
+  closed: 'Open again',
+};
 
 /** `192.168.1.7:4173/#/join/…` without what a person need not type. */
 function shortAddress(url: string): string {

@@ -60,18 +60,21 @@ function shownBy(place: ClassPlace): Page {
     case 'join':
       return {
         title: 'Join a class',
+        within: 'class',
         load: () => import('./join-page.element.ts'),
         render: () => html`<rb-class-join-page .code=${place.code}></rb-class-join-page>`,
       };
     case 'seat':
       return {
         title: 'Your class',
+        within: 'class',
         load: () => import('./seat-page.element.ts'),
         render: () => html`<rb-class-seat-page></rb-class-seat-page>`,
       };
     case 'hide':
       return {
         title: 'Hide a fault',
+        within: 'class',
         load: () => import('./hide-for-page.element.ts'),
         render: () =>
           html`<rb-class-hide-for-page .assignment=${place.assignment}></rb-class-hide-for-page>`,
@@ -79,6 +82,7 @@ function shownBy(place: ClassPlace): Page {
     case 'wire':
       return {
         title: 'Wiring task',
+        within: 'class',
         load: () => import('./wire-page.element.ts'),
         render: () =>
           html`<rb-class-wire-page .assignment=${place.assignment}></rb-class-wire-page>`,

@@ -31,6 +31,10 @@ export const classStyles = css`
     color: var(--ink-2);
   }
 
+  .note {
+    overflow-wrap: anywhere;
+  }
+
   .choice {
     display: flex;
     gap: var(--space-2);

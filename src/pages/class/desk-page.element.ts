@@ -6,6 +6,9 @@ import {sheetStyles} from '../design/sheet.styles.ts';
 import {api, ApiError, hello, sentenceOf, signOut, signedIn} from './class-api.ts';
 import {classHref} from './class-place.ts';
 import {classStyles} from './class.styles.ts';
+import {focusSoon} from './focus-soon.ts';
+import {keptSeat} from './kept-seat.ts';
+import './passphrase-form.element.ts';
 import './sign-in-form.element.ts';
 
 /** The instructor's desk: first start, sign in, the classes. */
@@ -38,8 +41,13 @@ export class ClassDeskPage extends LitElement {
       .new {
         display: grid;
         grid-template-columns: minmax(0, 22rem) auto;
+        justify-content: start;
         gap: var(--space-3);
         align-items: end;
+        margin-top: var(--space-4);
+      }
+
+      .lead + .note {
         margin-top: var(--space-4);
       }
 
@@ -60,6 +68,7 @@ export class ClassDeskPage extends LitElement {
 
         .new {
           grid-template-columns: minmax(0, 1fr);
+          justify-content: stretch;
         }
       }
     `,
@@ -107,7 +116,13 @@ export class ClassDeskPage extends LitElement {
         ></rb-sign-in-form>
         <p class="signed quiet">
           A student?
-          <a href=${classHref({at: 'join', code: ''})}>Join with the code of your class</a>.
+          ${
+            keptSeat()
+              ? html`<a href=${classHref({at: 'seat'})}>Go to your desk</a>.`
+              : html`<a href=${classHref({at: 'join', code: ''})}
+                    >Join with the code of your class</a
+                  >.`
+          }
         </p>`;
     }
     return this.renderClasses(this.who);
@@ -150,6 +165,7 @@ export class ClassDeskPage extends LitElement {
         <span>Signed in as <b>${who.name}</b></span>
         <button class="plain" @click=${this.leave}>Sign out</button>
       </p>
+      <rb-passphrase-form></rb-passphrase-form>
     `;
   }
 
@@ -195,6 +211,7 @@ export class ClassDeskPage extends LitElement {
     // the key of the first start has done its work: out of the address with it
     if (this.startKey !== undefined) goTo({page: 'class', place: {at: 'desk'}}, {replace: true});
     void this.fetchClasses();
+    void focusSoon(this, 'h1');
   };
 
   private readonly leave = async (): Promise<void> => {

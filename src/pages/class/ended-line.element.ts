@@ -36,9 +36,9 @@ export class EndedLine extends LitElement {
     }
     const sentence = state?.is === 'not-known' ? state.sentence : '';
     return html`<div class="stack">
-      <h1 tabindex="-1">${state ? 'Join again' : 'Nobody sits here yet'}</h1>
+      <h1 tabindex="-1">${state ? 'Join again' : 'No class on this device yet'}</h1>
       <p class="lead" role="alert">
-        ${sentence || (state ? 'The class does not know this device any more.' : 'This device has not joined a class.')}
+        ${sentence || (state ? 'The class does not know this device any more.' : 'Join with the code that your instructor shows.')}
       </p>
       <p class="row">
         <a class="button first" href=${classHref({at: 'join', code: ''})}>Join with a code</a>

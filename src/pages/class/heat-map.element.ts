@@ -10,7 +10,7 @@ import {unitDiagramStyles} from '../../diagrams/unit-diagram.styles.ts';
 import {openAttempts} from '../../store/attempts.ts';
 import {desk} from '../desk/desk.ts';
 import {layoutOf} from '../units/layout-of.ts';
-import {heatMarks, heatText} from './heat-marks.ts';
+import {heatFrame, heatMarks, heatText} from './heat-marks.ts';
 
 /** Nothing on the wall's drawing can be picked. */
 const still = {chosen: false, pickable: false, current: false, name: ''};
@@ -78,9 +78,10 @@ export class HeatMapDrawing extends LitElement {
     if (!drawing) return html`<p role="status">Unrolling the drawing…</p>`;
     const marks = heatMarks(drawing, heat);
     const words = heatText(heat);
+    const {x, y, width, height} = heatFrame(drawing, marks);
     return html`<svg
       class="sheet ${drawing.view}"
-      viewBox="0 0 ${drawing.width} ${drawing.height}"
+      viewBox="${x} ${y} ${width} ${height}"
       role="img"
       aria-label="${heat.title}. ${words ? `Readings by the class: ${words}` : 'No readings yet'}"
     >

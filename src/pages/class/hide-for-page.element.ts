@@ -1,6 +1,6 @@
-import {LitElement, css, html, nothing} from 'lit';
+import {css, html, nothing} from 'lit';
 import {customElement, property, state} from 'lit/decorators.js';
-import type {DeskItem} from '../../classroom/protocol/student-messages.ts';
+import type {Desk, DeskItem} from '../../classroom/protocol/student-messages.ts';
 import type {Unit} from '../../content/unit.ts';
 import {openAttempts} from '../../store/attempts.ts';
 import {goTo} from '../app/router.ts';
@@ -11,13 +11,12 @@ import {faultLines, type FaultSiteLine} from '../hide/fault-shelf.ts';
 import {sentenceOf} from './class-api.ts';
 import {classHref} from './class-place.ts';
 import {classStyles} from './class.styles.ts';
-import './ended-line.element.ts';
-import './line-notice.element.ts';
-import {LineWatch} from './line-watch.ts';
+import {StudentPage} from './student-page.ts';
+import type {StudentLine} from './student-line.ts';
 
 /** A student hides a fault for another, within what the instructor allows. The choice goes to the server and is forgotten here. */
 @customElement('rb-class-hide-for-page')
-export class HideForPage extends LitElement {
+export class HideForPage extends StudentPage {
   static override styles = [
     sheetStyles,
     classStyles,
@@ -60,7 +59,7 @@ export class HideForPage extends LitElement {
   @state() private failed = '';
   @state() private busy = false;
 
-  private readonly watch = new LineWatch(this);
+  protected readonly joiningTitle = 'Hide a fault';
   private asked = false;
 
   protected override updated(): void {
@@ -71,34 +70,13 @@ export class HideForPage extends LitElement {
     }
   }
 
-  override render() {
-    const {line} = this.watch;
-    const ended = line?.state.is === 'taken-over' || line?.state.is === 'not-known';
-    if (!line || ended) {
-      return html`<rb-ended-line
-        .state=${line?.state}
-        @taken-back=${() => this.watch.takeBack()}
-      ></rb-ended-line>`;
-    }
-    const item = this.item;
-    return html`
-      <rb-line-notice .state=${line.state}></rb-line-notice>
-      ${item ? this.renderItem(item) : this.renderWaiting(Boolean(line.desk))}
-    `;
+  protected renderDesk(_desk: Desk, line: StudentLine) {
+    const {item} = this;
+    return html`${this.renderNotice(line)} ${item ? this.renderItem(item) : this.renderNotThere()}`;
   }
 
   private get item(): DeskItem | undefined {
-    return this.watch.line?.desk?.items.find(
-      ({assignment, kind}) => assignment === this.assignment && kind === 'hide',
-    );
-  }
-
-  private renderWaiting(joined: boolean) {
-    return joined
-      ? html`<h1 tabindex="-1">This is not on your desk</h1>
-          <p><a class="button first" href=${classHref({at: 'seat'})}>To your desk</a></p>`
-      : html`<h1 tabindex="-1">Hide a fault</h1>
-          <p class="quiet" role="status">Joining your class…</p>`;
+    return this.itemOf(this.assignment, 'hide');
   }
 
   private renderItem(item: DeskItem) {

@@ -3,6 +3,7 @@ import {state} from 'lit/decorators.js';
 import type {SignedIn} from '../../classroom/protocol/rest.ts';
 import {ApiError, sentenceOf, signedIn} from './class-api.ts';
 import {classHref} from './class-place.ts';
+import {focusSoon} from './focus-soon.ts';
 import './sign-in-form.element.ts';
 
 /**
@@ -29,7 +30,10 @@ export abstract class InstructorPage extends LitElement {
         return html`<h1 tabindex="-1" class="sr-only">Class</h1>
           <p class="quiet standing" role="status">Asking the class server…</p>`;
       case 'signed-out':
-        return html`<rb-sign-in-form class="standing" @signed-in=${this.enter}></rb-sign-in-form>`;
+        return html`<rb-sign-in-form
+          class="standing"
+          @signed-in=${this.signedIn}
+        ></rb-sign-in-form>`;
       case 'failed':
         return html`<div class="stack standing">
           <h1 tabindex="-1">This page of the class cannot be shown</h1>
@@ -61,6 +65,11 @@ export abstract class InstructorPage extends LitElement {
     );
   }
 
+  private readonly signedIn = async (): Promise<void> => {
+    await this.enter();
+    await focusSoon(this, 'h1');
+  };
+
   private readonly enter = async (): Promise<void> => {
     try {
       this.who = await signedIn();
@@ -69,7 +78,10 @@ export abstract class InstructorPage extends LitElement {
         return;
       }
       await this.load();
+      // the heading that the keyboard stood at goes with what was shown while the server was asked
+      const held = this.renderRoot.querySelector(':focus');
       this.stands = 'in';
+      if (held) void focusSoon(this, 'h1');
     } catch (error) {
       if (error instanceof ApiError && error.status === 401) this.stands = 'signed-out';
       else {

@@ -6,6 +6,7 @@ import {sheetStyles} from '../design/sheet.styles.ts';
 import {api, sentenceOf} from './class-api.ts';
 import {classHref} from './class-place.ts';
 import {classStyles} from './class.styles.ts';
+import {focusSoon} from './focus-soon.ts';
 import {keepSeat, keptSeat, leaveSeat} from './kept-seat.ts';
 import {hangUp} from './student-line.ts';
 
@@ -26,6 +27,11 @@ export class JoinPage extends LitElement {
         max-width: 26rem;
         margin-top: var(--space-4);
         align-items: end;
+      }
+
+      .entry + [role='alert'] {
+        max-width: 26rem;
+        margin-top: var(--space-3);
       }
 
       #code {
@@ -121,7 +127,7 @@ export class JoinPage extends LitElement {
       ${
         seat
           ? html`<p>
-              This device sits in <b>${seat.className}</b> as <b>${seat.name}</b>.
+              On this device you are <b>${seat.name}</b> in <b>${seat.className}</b>.
               <a href=${classHref({at: 'seat'})}>Go to your desk</a>
             </p>`
           : nothing
@@ -184,9 +190,7 @@ export class JoinPage extends LitElement {
         <button class="button first" ?disabled=${this.busy} @click=${() => this.join(entry)}>
           Yes, go on here
         </button>
-        <button class="button" @click=${() => (this.doubtful = undefined)}>
-          Choose another name
-        </button>
+        <button class="button" @click=${() => this.doubt(undefined)}>Choose another name</button>
       </p>
       <div role="alert">
         ${this.refusal ? html`<p class="note danger"><strong>Not joined.</strong>${this.refusal}</p>` : nothing}
@@ -205,11 +209,12 @@ export class JoinPage extends LitElement {
       this.info = await api<JoinInfo>('GET', `join/${encodeURIComponent(code)}`);
       this.code = code;
     });
+    if (this.info) await focusSoon(this, 'h1');
   }
 
   private choose(entry: RosterEntry): void {
     this.refusal = '';
-    if (entry.joined) this.doubtful = entry;
+    if (entry.joined) this.doubt(entry);
     else void this.join(entry);
   }
 
@@ -223,9 +228,15 @@ export class JoinPage extends LitElement {
     });
   }
 
+  private doubt(entry: RosterEntry | undefined): void {
+    this.doubtful = entry;
+    void focusSoon(this, 'h1');
+  }
+
   private readonly anotherCode = (): void => {
     this.info = undefined;
     this.code = '';
+    void focusSoon(this, '#code');
   };
 
   private async trying(work: () => Promise<void>): Promise<void> {

@@ -47,6 +47,7 @@ export class LivePage extends InstructorPage {
       api<readonly WorkSet[]>('GET', `${path}/sets`),
     ]);
     this.retitle(`${this.detail.name}, live`);
+    this.names = this.detail.namesOnWall;
     this.line?.close();
     if (this.isConnected) this.line = new InstructorLine(this.classId, () => this.heard());
   }
@@ -69,8 +70,12 @@ export class LivePage extends InstructorPage {
           <button class="button small" @click=${() => this.hintDialog.showModal()}>
             Hint for all
           </button>
-          <button class="button small" @click=${() => (this.polling = !this.polling)}>
-            What will happen if…
+          <button
+            class="button small"
+            aria-expanded=${this.polling ? 'true' : 'false'}
+            @click=${() => (this.polling = !this.polling)}
+          >
+            What will happen if…${line.poll && line.poll.state !== 'over' ? ' (asked)' : ''}
           </button>
           <label class="choice small"
             ><input type="checkbox" .checked=${this.names} @change=${this.toggleNames} />Names on
@@ -166,7 +171,7 @@ export class LivePage extends InstructorPage {
       </th>
       ${at('State', stageText(row), '')}
       ${at('At work on', html`${doing ?? row.title ?? ''}`, 'doing')}
-      ${at('Suspects', suspects === undefined ? (begun ? '…' : '') : html`${suspects}<span class="quiet"> of ${suspectsAtStart}</span>`)}
+      ${at('Suspects', suspects === undefined ? (begun && !row.verdict ? '…' : '') : html`${suspects}<span class="quiet"> of ${suspectsAtStart}</span>`)}
       ${at('Readings', begun ? readings : '')} ${at('Minutes', begun ? Math.round(minutes) : '')}
       ${at('Stuck for', row.stage === 'working' ? stuckText(row.stuckMs) : '')}
       ${at('Hints', begun ? hints : '')}
@@ -204,7 +209,7 @@ export class LivePage extends InstructorPage {
                 ></textarea>
               </div>
               <p class="row">
-                <button class="button first">Release it</button>
+                <button class="button first">Give the hint</button>
                 <button type="button" class="button" @click=${() => this.hintDialog.close()}>
                   Not now
                 </button>
@@ -219,6 +224,8 @@ export class LivePage extends InstructorPage {
   }
 
   private open(row: LiveRow | undefined): void {
+    // back to the row that the log was opened from
+    if (!row) this.renderRoot.querySelector<HTMLElement>('tr.opened .name')?.focus();
     this.opened = row?.student ?? '';
     this.line?.follow(row?.assignment);
   }

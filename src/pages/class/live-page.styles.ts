@@ -268,7 +268,8 @@ export const livePageStyles = css`
       max-height: none;
     }
 
-    tbody td:empty {
+    tbody td:empty,
+    .desk.two tbody td:empty {
       display: none;
     }
 

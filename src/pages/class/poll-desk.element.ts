@@ -5,6 +5,7 @@ import {sheetStyles} from '../design/sheet.styles.ts';
 import {api, sentenceOf} from './class-api.ts';
 import {classStyles} from './class.styles.ts';
 import {displayText} from './display-text.ts';
+import {focusSoon} from './focus-soon.ts';
 import './poll-form.element.ts';
 
 /**
@@ -22,6 +23,14 @@ export class PollDesk extends LitElement {
         border: 2px solid var(--ink);
         padding: var(--space-4);
         background: var(--paper);
+      }
+
+      h2:focus {
+        outline: none;
+      }
+
+      h2 {
+        margin-bottom: var(--space-3);
       }
 
       ol {
@@ -54,7 +63,7 @@ export class PollDesk extends LitElement {
   override render() {
     const poll = this.current;
     return html`<section class="box" aria-labelledby="poll">
-      <h2 id="poll">What will happen if…</h2>
+      <h2 id="poll" tabindex="-1">What will happen if…</h2>
       ${poll && poll.state !== 'over' ? this.running(poll) : this.asking()}
       <div role="alert">
         ${this.refusal ? html`<p class="note danger"><strong>Not done.</strong>${this.refusal}</p>` : nothing}
@@ -72,7 +81,7 @@ export class PollDesk extends LitElement {
   private asking() {
     return html`<rb-poll-form
       .classId=${this.classId}
-      @poll-made=${(event: CustomEvent<{poll: Poll}>) => (this.own = event.detail.poll)}
+      @poll-made=${(event: CustomEvent<{poll: Poll}>) => this.goOn(event.detail.poll)}
       @poll-left=${() => this.dispatchEvent(new CustomEvent('poll-left'))}
     ></rb-poll-form>`;
   }
@@ -82,7 +91,7 @@ export class PollDesk extends LitElement {
     return html`
       <p><b>${poll.question}</b></p>
       <p role="status">
-        ${shown ? poll.changed : html`${poll.committed} committed. The readings move when you make the change.`}
+        ${shown ? poll.changed : html`${poll.committed} answered. The readings move when you make the change.`}
       </p>
       <ol>
         ${poll.answers.map(
@@ -98,7 +107,7 @@ export class PollDesk extends LitElement {
           ({text, before, after}) =>
             html`${text}:
               <span class="mono"
-                >${displayText(before)}${after ? ` → ${displayText(after)}` : ''}</span
+                >${displayText(before)}${after ? `, then ${displayText(after)}` : ''}</span
               ><br />`,
         )}
       </p>
@@ -119,10 +128,16 @@ export class PollDesk extends LitElement {
     `;
   }
 
+  /** What was pressed is gone: the keyboard goes on from the heading. */
+  private goOn(poll: Poll): void {
+    this.own = poll;
+    void focusSoon(this, 'h2');
+  }
+
   private async move(poll: Poll, state: 'shown' | 'over'): Promise<void> {
     this.refusal = '';
     try {
-      this.own = await api<Poll>('PATCH', `polls/${poll.id}`, {state});
+      this.goOn(await api<Poll>('PATCH', `polls/${poll.id}`, {state}));
     } catch (error) {
       this.refusal = sentenceOf(error);
     }

@@ -3,8 +3,6 @@ import {customElement, property, state} from 'lit/decorators.js';
 import {controlsOf, type PlacedControl} from '../../bench/bench-controls.ts';
 import type {Poll, PollBody} from '../../classroom/protocol/poll.ts';
 import type {Unit} from '../../content/unit.ts';
-import {functionNames} from '../../meter/function-names.ts';
-import {meterFunctions, type MeterFunction} from '../../meter/meter-function.ts';
 import {openAttempts} from '../../store/attempts.ts';
 import {desk} from '../desk/desk.ts';
 import type {CatalogueEntry} from '../desk/desk-messages.ts';
@@ -12,20 +10,10 @@ import {sheetStyles} from '../design/sheet.styles.ts';
 import {api, sentenceOf} from './class-api.ts';
 import {classStyles} from './class.styles.ts';
 import {actionsBefore, type PollAction} from './poll-actions.ts';
+import {isComplete, nothingYet, type Watched} from './poll-readings.element.ts';
+import './poll-readings.element.ts';
 
-interface Watched {
-  readonly function: MeterFunction;
-  /** Red terminal, or the wire in the clamp. */
-  readonly red: string;
-  readonly black: string;
-}
-
-/** The functions that a wall's meter may stand on: leads on two terminals, or the clamp's amps. */
-const watchable = meterFunctions.filter(
-  (each) => functionNames[each].probes === 'leads' || each === 'clamp-amps',
-);
 const mostAnswers = 4;
-const mostWatched = 3;
 
 /**
  * A new “what will happen if”: question, answers, the unit as it stands, the change, where the meter stands.
@@ -50,6 +38,8 @@ export class PollForm extends LitElement {
       }
 
       .answers {
+        margin: 0;
+        padding: 0;
         display: grid;
         grid-template-columns: auto minmax(0, 1fr);
         gap: 4px var(--space-2);
@@ -57,23 +47,13 @@ export class PollForm extends LitElement {
         border: 0;
       }
 
+      .plain.more {
+        padding-inline: 0;
+      }
+
       .answers legend {
+        padding: 0;
         font-weight: 700;
-      }
-
-      .watch {
-        display: grid;
-        grid-template-columns: minmax(0, 1.2fr) repeat(2, minmax(0, 1fr)) auto;
-        gap: 4px var(--space-2);
-        align-items: center;
-        margin-top: 4px;
-      }
-
-      @media (max-width: 560px) {
-        .watch {
-          grid-template-columns: repeat(2, minmax(0, 1fr));
-          padding-bottom: var(--space-2);
-        }
       }
     `,
   ];
@@ -91,7 +71,7 @@ export class PollForm extends LitElement {
   @state() private fault = '';
   @state() private target = '';
   @state() private value = '';
-  @state() private watched: readonly Watched[] = [{function: 'ac-volts', red: '', black: ''}];
+  @state() private watched: readonly Watched[] = [nothingYet];
   @state() private refusal = '';
   @state() private busy = false;
 
@@ -127,13 +107,18 @@ export class PollForm extends LitElement {
           </select>
         </div>
         <div>
-          <label for="sequence">As it stands before</label>
+          <label for="sequence">The unit before the change</label>
           <select id="sequence" @change=${(event: Event) => (this.sequence = valueOf(event))}>
             ${unit.sequences.map(({id, title}) => html`<option value=${id} ?selected=${id === this.sequence}>${title}</option>`)}
           </select>
         </div>
       </div>
-      ${this.renderChange(unit)} ${this.renderWatched(unit)}
+      ${this.renderChange(unit)}
+      <rb-poll-readings
+        .unit=${unit}
+        .watched=${this.watched}
+        @watched-changed=${(event: CustomEvent<{watched: readonly Watched[]}>) => (this.watched = event.detail.watched)}
+      ></rb-poll-readings>
       <div role="alert">
         ${this.refusal ? html`<p class="note danger"><strong>Not asked.</strong>${this.refusal}</p>` : nothing}
       </div>
@@ -179,7 +164,7 @@ export class PollForm extends LitElement {
           ? html`<p>
               <button
                 type="button"
-                class="plain"
+                class="plain more"
                 @click=${() => (this.answers = [...this.answers, ''])}
               >
                 One more answer
@@ -247,69 +232,11 @@ export class PollForm extends LitElement {
     </div>`;
   }
 
-  private renderWatched(unit: Unit) {
-    return html`<div>
-      <p class="label">The meter on the wall stands at</p>
-      ${this.watched.map((each, index) => this.renderWatch(unit, each, index))}
-      ${
-        this.watched.length < mostWatched
-          ? html`<button
-              type="button"
-              class="plain"
-              @click=${() => (this.watched = [...this.watched, {function: 'ac-volts', red: '', black: ''}])}
-            >
-              One more reading
-            </button>`
-          : nothing
-      }
-    </div>`;
-  }
-
-  private renderWatch(unit: Unit, each: Watched, index: number) {
-    const set = (change: Partial<Watched>) =>
-      (this.watched = this.watched.with(index, {...each, ...change}));
-    const clamp = each.function === 'clamp-amps';
-    const names = clamp
-      ? unit.wires.map(({id}) => id)
-      : unit.parts.flatMap(({id, terminals}) => terminals.map((name) => `${id}.${name}`));
-    const select = (label: string, value: string, key: 'red' | 'black') =>
-      html`<select
-        aria-label="${label}, reading ${index + 1}"
-        @change=${(event: Event) => set({[key]: valueOf(event)})}
-      >
-        <option value="">${label}…</option>
-        ${names.map((name) => html`<option value=${name} ?selected=${name === value}>${name}</option>`)}
-      </select>`;
-    return html`<div class="watch">
-      <select
-        aria-label="Function, reading ${index + 1}"
-        @change=${(event: Event) => set({function: valueOf(event) as MeterFunction, red: '', black: ''})}
-      >
-        ${watchable.map((name) => html`<option value=${name} ?selected=${name === each.function}>${functionNames[name].title}</option>`)}
-      </select>
-      ${clamp ? select('Wire', each.red, 'red') : html`${select('Red', each.red, 'red')}${select('Black', each.black, 'black')}`}
-      ${
-        this.watched.length > 1
-          ? html`<button
-              type="button"
-              class="plain"
-              @click=${() => (this.watched = this.watched.filter((_, at) => at !== index))}
-            >
-              Drop<span class="sr-only"> reading ${index + 1}</span>
-            </button>`
-          : nothing
-      }
-    </div>`;
-  }
-
   private get ready(): boolean {
     const answers = this.answers.filter((answer) => answer.trim());
     const changed = this.change === 'fault' ? this.fault : this.target;
     return Boolean(
-      this.question.trim() &&
-      answers.length >= 2 &&
-      changed &&
-      this.watched.every(({function: fn, red, black}) => red && (fn === 'clamp-amps' || black)),
+      this.question.trim() && answers.length >= 2 && changed && this.watched.every(isComplete),
     );
   }
 
@@ -319,7 +246,7 @@ export class PollForm extends LitElement {
     const sequences = this.unit?.sequences ?? [];
     this.sequence = (sequences.find(({id}) => id !== 'off') ?? sequences[0])?.id ?? '';
     this.fault = this.target = '';
-    this.watched = [{function: 'ac-volts', red: '', black: ''}];
+    this.watched = [nothingYet];
     void this.fetchCatalogue(id);
   }
 

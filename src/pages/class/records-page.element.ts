@@ -10,6 +10,7 @@ import {sheetStyles} from '../design/sheet.styles.ts';
 import {api} from './class-api.ts';
 import {classHref} from './class-place.ts';
 import {classStyles} from './class.styles.ts';
+import {focusSoon} from './focus-soon.ts';
 import {InstructorPage} from './instructor-page.ts';
 
 /** The records of a class: gradebook, files to take along, statements to a record store, one student's records. */
@@ -48,6 +49,7 @@ export class RecordsPage extends InstructorPage {
       .one {
         display: grid;
         grid-template-columns: minmax(0, 20rem) auto auto;
+        justify-content: start;
         gap: var(--space-3);
         align-items: end;
         margin-top: var(--space-3);
@@ -56,6 +58,7 @@ export class RecordsPage extends InstructorPage {
       @media (max-width: 720px) {
         .one {
           grid-template-columns: minmax(0, 1fr);
+          justify-content: stretch;
         }
       }
     `,
@@ -145,7 +148,10 @@ export class RecordsPage extends InstructorPage {
 
   private renderStatements(files: string) {
     return html`<h2 id="xapi">Experience statements (xAPI 1.0.3)</h2>
-      <p>For a learning record store: take them as a file, or send them to a store’s address.</p>
+      <p>
+        For schools with a learning record store: take them as a file, or send them to the store’s
+        address. Others need nothing here.
+      </p>
       <p class="row files">
         <a class="button" href="${files}/xapi.json" download>Statements as a file</a>
       </p>
@@ -244,6 +250,7 @@ export class RecordsPage extends InstructorPage {
       this.student = '';
       this.erasing = false;
       this.said = `Everything kept of ${name} is erased.`;
+      void focusSoon(this, '#student');
     });
   }
 }

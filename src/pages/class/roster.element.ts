@@ -5,6 +5,7 @@ import type {ClassDetail, RosterEntry} from '../../classroom/protocol/rest.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import {api, sentenceOf} from './class-api.ts';
 import {classStyles} from './class.styles.ts';
+import {focusSoon} from './focus-soon.ts';
 
 /**
  * The names of a class: pasted or from a CSV file, changed, sent away from a device, erased.
@@ -126,7 +127,7 @@ export class Roster extends LitElement {
 
   private renderEntry({id, name, joined}: RosterEntry) {
     const open = this.changing === id;
-    return html`<li>
+    return html`<li id=${`s-${id}`}>
       <span class="name">${name}</span>
       <span class="small quiet">${joined ? 'joined' : 'not here yet'}</span>
       <button
@@ -149,7 +150,7 @@ export class Roster extends LitElement {
         </p>
         <p class="row">
           <button class="button danger small" @click=${() => this.erase(id)}>Erase</button>
-          <button class="button small" @click=${() => (this.erasing = false)}>Keep</button>
+          <button class="button small keep" @click=${() => this.askErasure(false)}>Keep</button>
         </p>
       </div>`;
     }
@@ -165,7 +166,11 @@ export class Roster extends LitElement {
               </button>`
             : nothing
         }
-        <button type="button" class="button danger small" @click=${() => (this.erasing = true)}>
+        <button
+          type="button"
+          class="button danger small erase"
+          @click=${() => this.askErasure(true)}
+        >
           Erase…
         </button>
       </p>
@@ -173,8 +178,15 @@ export class Roster extends LitElement {
   }
 
   private openChange(id: string): void {
+    const before = this.changing;
     this.changing = id;
     this.erasing = false;
+    if (!id) void focusSoon(this, `#s-${CSS.escape(before)} > button`);
+  }
+
+  private askErasure(asked: boolean): void {
+    this.erasing = asked;
+    void focusSoon(this, asked ? '.keep' : '.erase');
   }
 
   private readonly add = async (event: Event): Promise<void> => {
@@ -212,7 +224,9 @@ export class Roster extends LitElement {
   }
 
   private async erase(id: string): Promise<void> {
-    if (await this.send('DELETE', `students/${id}`)) this.openChange('');
+    if (!(await this.send('DELETE', `students/${id}`))) return;
+    this.openChange('');
+    await focusSoon(this, '#names');
   }
 
   private async send(

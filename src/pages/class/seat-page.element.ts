@@ -1,15 +1,13 @@
-import {LitElement, css, html, nothing} from 'lit';
+import {css, html, nothing} from 'lit';
 import {customElement} from 'lit/decorators.js';
 import type {Desk, DeskItem} from '../../classroom/protocol/student-messages.ts';
 import {goTo, hrefOf} from '../app/router.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import {attemptOfAssignment, classHref} from './class-place.ts';
 import {classStyles} from './class.styles.ts';
-import './ended-line.element.ts';
 import {leaveSeat} from './kept-seat.ts';
-import './line-notice.element.ts';
-import {LineWatch} from './line-watch.ts';
 import {hangUp, type StudentLine} from './student-line.ts';
+import {StudentPage} from './student-page.ts';
 import './student-poll.element.ts';
 import './time-left.element.ts';
 
@@ -25,7 +23,7 @@ const stageWords: Readonly<Record<DeskItem['stage'], string>> = {
 
 /** A student's desk in the class: what there is to do, what the instructor said, the poll on the wall. */
 @customElement('rb-class-seat-page')
-export class SeatPage extends LitElement {
+export class SeatPage extends StudentPage {
   static override styles = [
     sheetStyles,
     classStyles,
@@ -86,32 +84,12 @@ export class SeatPage extends LitElement {
     `,
   ];
 
-  private readonly watch = new LineWatch(this);
+  protected readonly joiningTitle = 'Your class';
 
-  override render() {
-    const {line} = this.watch;
-    const ended = line?.state.is === 'taken-over' || line?.state.is === 'not-known';
-    if (!line || ended) {
-      return html`<rb-ended-line
-        .state=${line?.state}
-        @taken-back=${() => this.watch.takeBack()}
-      ></rb-ended-line>`;
-    }
-    const {desk} = line;
-    return html`
-      <rb-line-notice .state=${line.state}></rb-line-notice>
-      ${
-        desk
-          ? this.renderDesk(desk, line)
-          : html`<h1 tabindex="-1">Your class</h1>
-              <p class="quiet" role="status">Taking your seat…</p>`
-      }
-    `;
-  }
-
-  private renderDesk(desk: Desk, line: StudentLine) {
+  protected renderDesk(desk: Desk, line: StudentLine) {
     const {name, className, items, poll, notes} = desk;
     return html`
+      ${this.renderNotice(line)}
       <h1 tabindex="-1">${name}</h1>
       <p class="lead">${className}</p>
       ${
@@ -196,7 +174,8 @@ export class SeatPage extends LitElement {
             >${stage === 'new' ? 'Wire it' : 'Go on wiring'}${named}</a
           >`;
     }
-    if (stage === 'waiting') return html`<span class="quiet">Being hidden for you</span>`;
+    if (stage === 'waiting')
+      return html`<span class="quiet">Another student is hiding your fault</span>`;
     const attempt = attemptOfAssignment(assignment);
     if (debriefReady)
       return html`<a class="button" href=${hrefOf({page: 'debrief', attempt})}>Debrief${named}</a>`;

@@ -104,7 +104,7 @@ export class SignInForm extends LitElement {
           Show what I type
         </label>
         <div role="alert">
-          ${this.refusal ? html`<p class="note danger"><strong>Not signed in.</strong>${this.refusal}</p>` : nothing}
+          ${this.refusal ? html`<p class="note danger"><strong>${this.first ? 'Not made.' : 'Not signed in.'}</strong>${this.refusal}</p>` : nothing}
         </div>
         <p class="row">
           <button class="button first" ?disabled=${this.busy}>

@@ -3,6 +3,7 @@ import {customElement, property, state} from 'lit/decorators.js';
 import type {StudentPoll} from '../../classroom/protocol/poll.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import {displayText} from './display-text.ts';
+import {focusSoon} from './focus-soon.ts';
 
 /**
  * “What will happen if”, as a student answers it: one choice, before anything is changed.
@@ -17,6 +18,10 @@ export class StudentPollCard extends LitElement {
         border: 2px solid var(--ink);
         background: var(--paper-raised);
         padding: var(--space-4);
+      }
+
+      h2:focus {
+        outline: none;
       }
 
       h2 {
@@ -66,6 +71,25 @@ export class StudentPollCard extends LitElement {
         border-bottom: 1px solid var(--rule);
       }
 
+      .tag {
+        display: inline-block;
+        margin-left: 0.3em;
+        padding: 0 6px;
+        border: 1px solid currentColor;
+        border-radius: var(--radius-1);
+        font-size: var(--text-s);
+        font-weight: 700;
+        white-space: nowrap;
+      }
+
+      .right {
+        color: var(--good);
+      }
+
+      .then {
+        font-family: var(--font-body);
+      }
+
       .row {
         margin-top: var(--space-3);
       }
@@ -81,7 +105,7 @@ export class StudentPollCard extends LitElement {
     const open = poll.state === 'open' && poll.mine === undefined;
     return html`<section class="poll" aria-labelledby="asked">
       <p class="small quiet">What will happen if…</p>
-      <h2 id="asked">${poll.question}</h2>
+      <h2 id="asked" tabindex="-1">${poll.question}</h2>
       ${this.readings()}
       <div class="answers">
         ${poll.answers.map((answer, index) => (open ? this.choice(answer, index) : this.result(answer, index)))}
@@ -95,7 +119,7 @@ export class StudentPollCard extends LitElement {
                   ?disabled=${this.chosen === undefined}
                   @click=${this.commit}
                 >
-                  Commit to it
+                  Give this answer
                 </button>
                 <span class="small quiet">One answer; it cannot be changed.</span>
               </p>`
@@ -117,7 +141,9 @@ export class StudentPollCard extends LitElement {
   private result(answer: string, index: number) {
     const {mine, right, counts} = this.poll;
     return html`<p class=${mine === index ? 'mine' : ''}>
-      <span>${answer}${mine === index ? ' (yours)' : ''}${right === index ? ': right' : ''}</span>
+      <span
+        >${answer}${mine === index ? html` <span class="tag">Your answer</span>` : nothing}${right === index ? html` <b class="tag right">Right</b>` : nothing}</span
+      >
       ${counts ? html`<span>${counts[index] ?? 0}</span>` : nothing}
     </p>`;
   }
@@ -131,7 +157,7 @@ export class StudentPollCard extends LitElement {
           html`<div>
             <dt class="small">${text}</dt>
             <dd class="mono">
-              ${displayText(before)}${after ? html` → <b>${displayText(after)}</b>` : nothing}
+              ${displayText(before)}${after ? html`<span class="then">, then</span> <b>${displayText(after)}</b>` : nothing}
             </dd>
           </div>`,
       )}
@@ -141,7 +167,7 @@ export class StudentPollCard extends LitElement {
   private says(): string {
     const {state, mine, changed} = this.poll;
     if (state === 'shown') return changed ?? 'The change is made: compare the readings.';
-    return mine === undefined ? 'The poll is over.' : 'Committed. Now wait for the change.';
+    return mine === undefined ? 'The poll is over.' : 'Answered. Now wait for the change.';
   }
 
   private readonly commit = (): void => {
@@ -149,6 +175,8 @@ export class StudentPollCard extends LitElement {
     this.dispatchEvent(
       new CustomEvent('answer-committed', {detail: {poll: this.poll.id, answer: this.chosen}}),
     );
+    // the buttons go as soon as the server has the answer
+    void focusSoon(this, 'h2');
   };
 }
 

@@ -1,7 +1,8 @@
 import {LitElement, html, nothing} from 'lit';
-import {customElement, property, state} from 'lit/decorators.js';
+import {customElement, property, query, state} from 'lit/decorators.js';
 import type {Poll} from '../../classroom/protocol/poll.ts';
 import type {
+  HeatMap,
   Wall,
   WallAnswer,
   WallProgress,
@@ -11,6 +12,7 @@ import {sheetStyles} from '../design/sheet.styles.ts';
 import {ClassSocket} from './class-socket.ts';
 import {displayText} from './display-text.ts';
 import './heat-map.element.ts';
+import {heatText} from './heat-marks.ts';
 import './qr-code.element.ts';
 import {wallPageStyles} from './wall-page.styles.ts';
 
@@ -21,6 +23,18 @@ const stageWord: Readonly<Record<WallProgress['stage'], string>> = {
   finished: 'finished',
 };
 const stages = ['working', 'finished', 'waiting', 'away'] as const;
+
+/** How large the text of a poll is tried, 1 being what is read from the back of the room. */
+const fits = [1.4, 1.25, 1.1, 1, 0.9, 0.8, 0.7];
+
+/** The places that the class has read most, in letters that are read from the back of the room. */
+const busiest = (heat: HeatMap) => {
+  const places = heatText(heat, 4).split(', ').filter(Boolean);
+  return places.map((each) => {
+    const [place, count] = each.split(' ');
+    return html`<span class="place">${place} <b>${count}×</b></span> `;
+  });
+};
 
 /** The class on the wall: the code to join by, how far it is, where it has probed, the question put to all. */
 @customElement('rb-class-wall-page')
@@ -34,10 +48,14 @@ export class WallPage extends LitElement {
   @state() private ended = '';
   @state() private chosenUnit = '';
 
+  @query('.poll') private poll!: HTMLElement | null;
+
+  private readonly refit = (): void => this.requestUpdate();
   private socket: ClassSocket<WallRequest, WallAnswer> | undefined;
 
   override connectedCallback(): void {
     super.connectedCallback();
+    addEventListener('resize', this.refit);
     this.socket = new ClassSocket<WallRequest, WallAnswer>('api/socket/wall', {
       opened: () => this.socket?.send({is: 'join', token: this.token}),
       heard: (answer) => {
@@ -53,6 +71,7 @@ export class WallPage extends LitElement {
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    removeEventListener('resize', this.refit);
     this.socket?.close();
   }
 
@@ -81,10 +100,14 @@ export class WallPage extends LitElement {
         <rb-qr-code .text=${wall.joinUrl} label="QR code to join"></rb-qr-code>
       </header>
       <div role="status" class="lost">${this.lost}</div>
-      <div class="body">
-        <section class="progress" tabindex="0" aria-label="How far the class is">
-          ${this.renderProgress(wall)}
-        </section>
+      <div class="body ${poll || !wall.progress.length ? 'whole' : ''}">
+        ${
+          poll || !wall.progress.length
+            ? nothing
+            : html`<section class="progress" tabindex="0" aria-label="How far the class is">
+                ${this.renderProgress(wall)}
+              </section>`
+        }
         <section class="main">${poll ? this.renderPoll(poll) : this.renderHeat(wall)}</section>
       </div>
     `;
@@ -143,8 +166,19 @@ export class WallPage extends LitElement {
             : html`<p>${shown.title}</p>`
         }
       </div>
+      <p class="most">${busiest(shown)}</p>
       <rb-heat-map .heat=${shown}></rb-heat-map>
     `;
+  }
+
+  /** Few names are set larger than many; so is a short question, and a long one as large as it fits. */
+  protected override updated(): void {
+    this.style.setProperty('--count', String(this.wall?.progress.length ?? 1));
+    const {poll} = this;
+    for (const fit of poll ? fits : []) {
+      poll?.style.setProperty('--fit', String(fit));
+      if (poll && poll.scrollHeight <= poll.clientHeight) break;
+    }
   }
 
   private renderPoll(poll: Poll) {
@@ -178,7 +212,7 @@ export class WallPage extends LitElement {
         })}
       </ol>
       <p class="foot" role="status">
-        ${shown ? html`<b>What was done:</b> ${poll.changed}` : html`<b>${poll.committed}</b> have committed. Choose on your device.`}
+        ${shown ? html`<b>What was done:</b> ${poll.changed}` : html`<b>${poll.committed}</b> answered. Choose on your device.`}
       </p>
     </div>`;
   }

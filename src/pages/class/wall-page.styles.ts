@@ -4,6 +4,8 @@ import {css} from 'lit';
 export const wallPageStyles = css`
   :host {
     --step: clamp(15px, min(1.75vw, 2.8vh), 44px);
+    /* What must be read from the back of the room: 4 % of the height, read at 8 m on a picture 1.2 m high. */
+    --far: calc(1.45 * var(--step));
     display: grid;
     grid-template: auto auto minmax(0, 1fr) / minmax(0, 1fr);
     min-height: 0;
@@ -46,7 +48,7 @@ export const wallPageStyles = css`
 
   .join {
     text-align: right;
-    font-size: calc(1.15 * var(--step));
+    font-size: var(--far);
   }
 
   .join > span {
@@ -71,8 +73,12 @@ export const wallPageStyles = css`
   .body {
     grid-row: 3;
     display: grid;
-    grid-template-columns: minmax(11em, 1fr) minmax(0, 3fr);
+    grid-template-columns: minmax(14em, 1fr) minmax(0, 3fr);
     min-height: 0;
+  }
+
+  .body.whole {
+    grid-template-columns: minmax(0, 1fr);
   }
 
   .progress:focus-visible {
@@ -86,6 +92,10 @@ export const wallPageStyles = css`
     border-right: 2px solid var(--ink);
   }
 
+  .counts {
+    font-size: var(--far);
+  }
+
   .counts li {
     padding: 0.1em 0;
   }
@@ -93,12 +103,13 @@ export const wallPageStyles = css`
   .counts b {
     display: inline-block;
     min-width: 1.3em;
-    font-size: 1.8em;
+    font-size: 1.5em;
     font-variant-numeric: tabular-nums;
   }
 
   /* The names need the room: the counts stand in two short lines. */
   .counts.short {
+    font-size: 1.15em;
     display: flex;
     flex-wrap: wrap;
     gap: 0 0.8em;
@@ -148,8 +159,14 @@ export const wallPageStyles = css`
     border-color: var(--ink-3);
   }
 
+  /* As large as the number of names allows. */
   .names {
     margin-top: 0.6em;
+    font-size: clamp(
+      var(--step) * 0.6,
+      (100vh - 9.5 * var(--step)) / var(--count, 15) / 1.56,
+      var(--far)
+    );
     border-top: 2px solid var(--ink);
   }
 
@@ -179,7 +196,7 @@ export const wallPageStyles = css`
 
   .main {
     display: grid;
-    grid-template-rows: auto minmax(0, 1fr);
+    grid-template-rows: auto auto minmax(0, 1fr);
     min-width: 0;
     min-height: 0;
     padding: calc(0.6 * var(--step)) calc(0.8 * var(--step));
@@ -193,8 +210,23 @@ export const wallPageStyles = css`
     gap: 0 1em;
   }
 
-  h2 {
-    font-size: 1.25em;
+  h2,
+  .title p,
+  .most {
+    font-size: var(--far);
+  }
+
+  .most {
+    padding-top: 0.2em;
+  }
+
+  .most .place {
+    margin-right: 0.8em;
+    white-space: nowrap;
+  }
+
+  .most b {
+    font-family: var(--font-mono);
   }
 
   .title select {
@@ -207,7 +239,7 @@ export const wallPageStyles = css`
     align-self: center;
     grid-row: 1 / -1;
     padding: 1em;
-    font-size: 1.5em;
+    font-size: 1.9em;
     color: var(--ink-2);
     text-align: center;
     text-wrap: balance;
@@ -217,13 +249,15 @@ export const wallPageStyles = css`
     grid-row: 1 / -1;
     display: flex;
     flex-direction: column;
-    gap: calc(0.6 * var(--step));
+    gap: 0.4em;
     min-height: 0;
     overflow: auto;
+    /* --fit: how much larger than that a short question may be, set by the page. */
+    font-size: calc(var(--far) * var(--fit, 1));
   }
 
   .poll h2 {
-    font-size: 1.9em;
+    font-size: 1.3em;
     line-height: 1.15;
     text-wrap: balance;
   }
@@ -239,7 +273,7 @@ export const wallPageStyles = css`
   }
 
   .glass {
-    font: 700 1.4em / 1.3 var(--font-mono);
+    font: 700 1.05em / 1.3 var(--font-mono);
     font-variant-ligatures: none;
   }
 
@@ -261,13 +295,12 @@ export const wallPageStyles = css`
 
   .answers li {
     display: grid;
-    grid-template-columns: 1.8em minmax(0, 1fr) minmax(0, 9em) 1.6em;
+    grid-template-columns: 1.8em minmax(0, 1fr) minmax(0, 7em) 1.6em;
     gap: 0.6em;
     align-items: center;
     padding: 0.2em 0.4em;
     border: 2px solid transparent;
     border-bottom-color: var(--rule);
-    font-size: 1.2em;
   }
 
   .answers .right {

@@ -1,23 +1,21 @@
-import {LitElement, css, html, nothing} from 'lit';
+import {css, html, nothing} from 'lit';
 import {customElement, property, state} from 'lit/decorators.js';
-import type {DeskItem, StudentRequest} from '../../classroom/protocol/student-messages.ts';
+import type {Desk, DeskItem, StudentRequest} from '../../classroom/protocol/student-messages.ts';
 import type {HookupWire} from '../../hookup/hookup-task.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import '../hookup/hookup-task-page.element.ts';
 import {sentenceOf} from './class-api.ts';
 import {classHref} from './class-place.ts';
 import {classStyles} from './class.styles.ts';
-import './ended-line.element.ts';
-import './line-notice.element.ts';
-import {LineWatch} from './line-watch.ts';
 import type {StudentLine} from './student-line.ts';
+import {StudentPage} from './student-page.ts';
 import './time-left.element.ts';
 
 type Wires = Extract<StudentRequest, {readonly is: 'check-hookup'}>['wires'];
 
 /** A wiring task of the class: the same board; each check is handed in, and the server's own check counts. */
 @customElement('rb-class-wire-page')
-export class WirePage extends LitElement {
+export class WirePage extends StudentPage {
   static override styles = [
     sheetStyles,
     classStyles,
@@ -42,33 +40,23 @@ export class WirePage extends LitElement {
 
   @state() private handed = '';
   @state() private refusal = '';
+  private begun = '';
 
-  private readonly watch = new LineWatch(this);
+  protected readonly joiningTitle = 'Wiring task';
 
-  override render() {
-    const {line} = this.watch;
-    const ended = line?.state.is === 'taken-over' || line?.state.is === 'not-known';
-    if (!line || ended) {
-      return html`<rb-ended-line
-        .state=${line?.state}
-        @taken-back=${() => this.watch.takeBack()}
-      ></rb-ended-line>`;
-    }
-    const item = line.desk?.items.find(
-      ({assignment, kind}) => assignment === this.assignment && kind === 'hookup',
-    );
-    return html`
-      <rb-line-notice .state=${line.state}></rb-line-notice>
-      ${item ? this.renderTask(item, line) : this.renderWaiting(Boolean(line.desk))}
-    `;
+  protected renderDesk(_desk: Desk, line: StudentLine) {
+    const item = this.itemOf(this.assignment, 'hookup');
+    return html`${this.renderNotice(line)}
+    ${item ? this.renderTask(item, line) : this.renderNotThere()}`;
   }
 
-  private renderWaiting(joined: boolean) {
-    return joined
-      ? html`<h1 tabindex="-1">This is not on your desk</h1>
-          <p><a class="button first" href=${classHref({at: 'seat'})}>To your desk</a></p>`
-      : html`<h1 tabindex="-1">Wiring task</h1>
-          <p class="quiet" role="status">Joining your class…</p>`;
+  protected override updated(): void {
+    const {line} = this.watch;
+    const item = this.itemOf(this.assignment, 'hookup');
+    if (item?.stage !== 'new' || item.closed || this.begun === item.assignment) return;
+    this.begun = item.assignment;
+    // the time runs from when the task is seen, as with a call
+    void line?.ask({is: 'begin', assignment: item.assignment}).catch(() => undefined);
   }
 
   private renderTask(item: DeskItem, line: StudentLine) {

@@ -76,6 +76,7 @@ export async function classDetail(school: School, row: ClassRow): Promise<ClassD
   return {
     ...summary(row, roster.length),
     joinUrl: joinUrl(school, row.code),
+    namesOnWall: row.names_on_wall === 1,
     roster: roster.map(({id, name, device}) => ({id, name, joined: device !== null})),
   };
 }

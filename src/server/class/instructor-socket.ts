@@ -63,6 +63,8 @@ export class InstructorSocket {
         this.classId = found.id;
         this.following = undefined;
         await this.sendRows();
+        const poll = await talk.currentPoll(found.id);
+        if (poll) this.line.send({is: 'poll', poll: await pollFor(this.school, poll)});
         const rows = await work.ofClass(found.id);
         for (const {id, stage, suspects} of rows) {
           if (stage === 'working' && suspects === null) this.moved.add(id);

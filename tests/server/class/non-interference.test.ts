@@ -1,5 +1,3 @@
-import {readdirSync, readFileSync, statSync} from 'node:fs';
-import {join, resolve} from 'node:path';
 import {afterAll, beforeAll, expect, test} from 'vitest';
 import {Bench} from '../../../src/bench/bench.ts';
 import type {Action} from '../../../src/bench/actions.ts';
@@ -224,31 +222,3 @@ test('no route of the server tells a student a hidden fault, nor anything to who
   }
   Object.assign(at, {cookie, csrf});
 });
-
-test('the built files hold no source map, and of faults none or the whole list', () => {
-  const dist = resolve(import.meta.dirname, '../../../dist');
-  let files: string[];
-  try {
-    files = walk(dist);
-  } catch {
-    // the end-to-end run builds it; here it may not be built yet
-    console.log('The built files were not scanned: there is no dist folder.');
-    return;
-  }
-  expect(files.filter((file) => file.endsWith('.map'))).toEqual([]);
-  // a list of everything that a unit can have tells nothing of what is hidden; a single fault might
-  const opens = at.school.content.unit(unitId).wires.map(({id}) => `"${id}:open"`);
-  for (const file of files.filter((each) => /\.(js|html|css|json)$/.test(each))) {
-    const text = readFileSync(file, 'utf8');
-    expect(text).not.toContain('sourceMappingURL');
-    const found = opens.filter((id) => text.includes(id)).length;
-    expect([file, [0, opens.length].includes(found)]).toEqual([file, true]);
-  }
-});
-
-function walk(folder: string): string[] {
-  return readdirSync(folder).flatMap((name) => {
-    const path = join(folder, name);
-    return statSync(path).isDirectory() ? walk(path) : [path];
-  });
-}
