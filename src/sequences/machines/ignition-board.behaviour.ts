@@ -65,9 +65,14 @@ export const ignitionBoardBehaviour = defineBehaviour<typeof ignitionBoardMachin
   },
   sense: (snapshot, look, part) => {
     const {context, value} = snapshot;
-    const {inputs, dipEndsAtMs} = context;
+    const {inputs, dipEndsAtMs, wakesAtMs} = context;
     const now = inputsNow(context, look, part.id, opensValve.has(ignitionOf(value)));
     const {atMs} = look;
+    // at time 0 the unit has long been standing there with its power on
+    if (!inputs.powered && atMs > 0) {
+      if (now.powered === (wakesAtMs !== undefined)) return undefined;
+      return {type: now.powered ? 'power.came' : 'power.went', atMs};
+    }
     if (inputNames.some((name) => now[name] && !inputs[name])) {
       const both = inputNames.map((name) => [name, now[name] || inputs[name]] as const);
       return {type: 'inputs.came', atMs, inputs: Object.fromEntries(both) as BoardInputs};
@@ -81,8 +86,10 @@ export const ignitionBoardBehaviour = defineBehaviour<typeof ignitionBoardMachin
     atMs: look.atMs,
     inputs: inputsNow(context, look, part.id, opensValve.has(ignitionOf(value))),
   }),
-  dueAtMs: ({context: {dueAtMs, blowerDueAtMs, dipEndsAtMs}}) => {
-    const due = Math.min(...[dueAtMs, blowerDueAtMs, dipEndsAtMs].map((at) => at ?? Infinity));
+  dueAtMs: ({context: {dueAtMs, blowerDueAtMs, dipEndsAtMs, wakesAtMs}}) => {
+    const due = Math.min(
+      ...[dueAtMs, blowerDueAtMs, dipEndsAtMs, wakesAtMs].map((at) => at ?? Infinity),
+    );
     return due === Infinity ? undefined : due;
   },
   states: ({value}, {id}) => {

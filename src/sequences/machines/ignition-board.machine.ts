@@ -24,6 +24,8 @@ interface BoardContext extends IgnitionSettings {
   readonly dueAtMs: number | undefined;
   readonly blowerDueAtMs: number | undefined;
   readonly dipEndsAtMs: number | undefined;
+  /** Power has come; until then its processor starts and it obeys nothing. */
+  readonly wakesAtMs: number | undefined;
   /** The gas valve is open on a proved flame: the blower's clock runs. */
   readonly burning: boolean;
   /** The limit string is open: the blower must cool the heat exchanger now. */
@@ -32,12 +34,16 @@ interface BoardContext extends IgnitionSettings {
 }
 type BoardEvent =
   | {type: 'inputs.came'; atMs: number; inputs: BoardInputs}
+  | {type: 'power.came'; atMs: number}
+  | {type: 'power.went'; atMs: number}
   | {type: 'dip.began'; atMs: number}
   | {type: 'dip.passed'; atMs: number}
   | {type: 'time.reached'; atMs: number; inputs: BoardInputs};
 
 /** A shorter loss of power, call, switch or flame it does not feel; a control fuse blows within it (common practice, no source). */
 const ridesThroughMs = 1000;
+/** From power to the first thing that it obeys: its processor starts and tests itself (common practice, no source). */
+const wakesMs = 3000;
 /** After a call the switch has this long to be found open: an inducer that has just stopped still turns. */
 const checkMs = 10_000;
 
@@ -71,6 +77,10 @@ export const ignitionBoardMachine = setup({
       event.type === 'time.reached' &&
       context.dipEndsAtMs !== undefined &&
       event.atMs >= context.dipEndsAtMs,
+    hasWoken: ({context, event}) =>
+      event.type === 'time.reached' &&
+      context.wakesAtMs !== undefined &&
+      event.atMs >= context.wakesAtMs,
     fanIsCalled: ({context}) => context.inputs.fanCalled,
     fanCallIsGone: ({context}) => !context.inputs.fanCalled,
     triesAreSpent: ({context}) => context.failedTries >= context.tries,
@@ -93,6 +103,7 @@ export const ignitionBoardMachine = setup({
     dueAtMs: undefined,
     blowerDueAtMs: undefined,
     dipEndsAtMs: undefined,
+    wakesAtMs: undefined,
     burning: false,
     overheated: false,
     failedTries: 0,
@@ -111,12 +122,30 @@ export const ignitionBoardMachine = setup({
       states: {
         steady: {
           on: {
+            'power.came': {
+              target: 'waking',
+              actions: assign({
+                wakesAtMs: ({event}) => event.atMs + wakesMs,
+                atMs: ({event}) => event.atMs,
+              }),
+            },
             'dip.began': {
               target: 'dipping',
               actions: assign({
                 dipEndsAtMs: ({event}) => event.atMs + ridesThroughMs,
                 atMs: ({event}) => event.atMs,
               }),
+            },
+          },
+        },
+        waking: {
+          exit: assign({wakesAtMs: undefined}),
+          on: {
+            'power.went': {target: 'steady', actions: assign({atMs: ({event}) => event.atMs})},
+            'time.reached': {
+              guard: 'hasWoken',
+              target: 'steady',
+              actions: assign({inputs: ({event}) => event.inputs, atMs: ({event}) => event.atMs}),
             },
           },
         },
