@@ -1,7 +1,11 @@
 import {expect, fixture, html} from '@open-wc/testing';
+import type {Debrief} from '../../src/bench/debrief.ts';
+import '../../src/diagnosis/instructor-sheet.element.ts';
+import type {InstructorSheet} from '../../src/diagnosis/instructor-sheet.element.ts';
 import '../../src/diagnosis/reasoning-sheet.element.ts';
 import type {ReasoningSheet} from '../../src/diagnosis/reasoning-sheet.element.ts';
 import type {Reasoning} from '../../src/diagnosis/reasoning.ts';
+import {readingEntry} from './bench-fixtures.ts';
 
 const reasoning: Reasoning = {
   suspectsAtStart: 103,
@@ -109,5 +113,59 @@ describe('<rb-reasoning-sheet>', () => {
   it('is empty without a reasoning', async () => {
     const sheet = await fixture<ReasoningSheet>(html`<rb-reasoning-sheet></rb-reasoning-sheet>`);
     expect(text(sheet).trim()).to.equal('');
+  });
+});
+
+const debrief: Debrief = {
+  verdict: 'right',
+  named: {id: 'HPS:stuck-open', name: 'High-pressure switch HPS: contact stuck open'},
+  left: [],
+  faults: [{id: 'HPS:stuck-open', name: 'High-pressure switch HPS: contact stuck open'}],
+  sequence: {title: 'Call', steps: []},
+  readings: [],
+  safety: [{severity: 'danger', text: 'Ohms on a live circuit.', logIndex: 6, id: 'ohms-live'}],
+  minutes: 4,
+};
+
+describe('<rb-instructor-sheet>', () => {
+  const sheet = (): Promise<InstructorSheet> =>
+    fixture<InstructorSheet>(
+      html`<rb-instructor-sheet
+        .debrief=${debrief}
+        .reasoning=${reasoning}
+        .unitTitle=${'Practice panel'}
+        .complaint=${'The lamp does not light.'}
+        .log=${[readingEntry(2, {red: 'T1.X2', black: 'TB2.R'})]}
+      ></rb-instructor-sheet>`,
+    );
+
+  it('is accessible', async () => {
+    await expect(await sheet()).to.be.accessible();
+  });
+
+  it('tells the fault, what was named and how well it was proved', async () => {
+    const told = (await sheet()).renderRoot.querySelector('.facts')!.textContent!;
+    expect(told).to.contain('contact stuck open');
+    expect(told.replace(/\s+/g, ' ')).to.contain('right, a guess');
+    expect(told).to.contain('42 of 100');
+    expect(told).to.contain('1 danger');
+  });
+
+  it('lays the student’s way beside the shortest, and marks where they part', async () => {
+    const [student, shortest] = [...(await sheet()).renderRoot.querySelectorAll('.way')];
+    const items = [...student.children].map((item) => item.textContent!.replace(/\s+/g, ' '));
+    expect(items).to.have.length(3);
+    expect(items[1]).to.contain('T1.X2 to TB2.R').and.to.contain('13 left');
+    expect(items.map((item) => item.includes('Here the ways part.'))).to.deep.equal([
+      false,
+      true,
+      false,
+    ]);
+    expect(shortest.textContent).to.contain('26.24 V AC').and.to.contain('1 left');
+  });
+
+  it('begins what is to be talked over with what was dangerous', async () => {
+    const [first] = [...(await sheet()).renderRoot.querySelectorAll('.points li')];
+    expect(first.textContent).to.contain('Danger, entry 7');
   });
 });

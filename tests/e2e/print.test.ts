@@ -36,12 +36,14 @@ const screenThings = `(() => {
 
 for (const [name, hash, where, words] of [
   ['the debrief', '', 'h1', 'Given up'],
+  ['the debrief for the instructor', 'instructor', 'h1', 'For the instructor'],
   ['the history', '#/history', '.result', 'Given up'],
   ['the sheet of a unit', '#/unit/practice-panel', 'h2', 'Nameplate'],
 ] as const) {
   test(`${name} prints as ink on white paper, without what a screen needs`, async () => {
     const {page} = student;
-    if (hash) await page.goto(new URL(hash, harness.address).href);
+    if (hash === 'instructor') await student.press('For the instructor', 'label');
+    else if (hash) await page.goto(new URL(hash, harness.address).href);
     await student.sees(words, where);
     await page.emulateMediaType('print');
     expect(

@@ -5,6 +5,7 @@ import {controlStyles} from '../../bench/controls.styles.ts';
 import '../../bench/debrief-sheet.element.ts';
 import type {Debrief} from '../../bench/debrief.ts';
 import type {Reasoning} from '../../diagnosis/reasoning.ts';
+import '../../diagnosis/instructor-sheet.element.ts';
 import '../../diagnosis/reasoning-sheet.element.ts';
 import '../../bench/field-log.element.ts';
 import {openAttempts, type AttemptStore} from '../../store/attempts.ts';
@@ -39,6 +40,31 @@ export class DebriefPage extends LitElement {
         margin-block-end: var(--space-3);
         font-size: var(--text-xl);
       }
+      .readers {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0 var(--space-5);
+        margin: 0 0 var(--space-4);
+        padding: 0;
+        border: 0;
+        border-block-end: 1px solid var(--rule-strong);
+      }
+      .readers label {
+        display: inline-flex;
+        align-items: center;
+        gap: 8px;
+        min-block-size: 44px;
+        cursor: pointer;
+      }
+      .readers label:has(:checked) {
+        font-weight: 700;
+        box-shadow: inset 0 -3px 0 var(--accent);
+      }
+      .readers input {
+        inline-size: 18px;
+        block-size: 18px;
+        accent-color: var(--accent);
+      }
       .standing {
         display: grid;
         gap: var(--space-3);
@@ -64,6 +90,7 @@ export class DebriefPage extends LitElement {
       }
       @media print {
         .reasoning,
+        .readers,
         nav {
           display: none;
         }
@@ -84,8 +111,11 @@ export class DebriefPage extends LitElement {
   @state() private reasoning?: Reasoning | 'working' | 'failed';
   /** Share of the reasoning that is worked out. */
   @state() private reasoned = 0;
+  /** Who reads it: the student, or the instructor who talks it over. */
+  @state() private reader: 'student' | 'instructor' = 'student';
   @state() private quoted = false;
   @state() private unitId = '';
+  private unitTitle = '';
 
   private link?: BenchLink;
   private session?: BenchSession;
@@ -118,12 +148,8 @@ export class DebriefPage extends LitElement {
       </div>`;
     }
     return html`
-      <rb-debrief-sheet
-        .debrief=${debrief}
-        .log=${view.log}
-        .complaint=${this.quoted ? view.complaint : ''}
-      ></rb-debrief-sheet>
-      ${this.howReasoned(view)}
+      ${this.readers()}
+      ${this.reader === 'student' ? this.forStudent(debrief, view) : this.forInstructor(debrief, view)}
       <nav aria-label="After the debrief">
         ${
           view.stage === 'cleared'
@@ -148,6 +174,47 @@ export class DebriefPage extends LitElement {
         <rb-field-log caption="" .entries=${view.log} .safety=${view.safety}></rb-field-log>
       </section>
     `;
+  }
+
+  private readers() {
+    // where the reasoning is not worked out there is nothing to talk over by
+    if (this.reasoning === undefined) return nothing;
+    return html`<fieldset class="readers">
+      <legend class="visually-hidden">Whom the debrief is for</legend>
+      ${(['student', 'instructor'] as const).map(
+        (reader) =>
+          html`<label>
+            <input
+              type="radio"
+              name="reader"
+              .checked=${this.reader === reader}
+              @change=${() => (this.reader = reader)}
+            />
+            For the ${reader}
+          </label>`,
+      )}
+    </fieldset>`;
+  }
+
+  private forStudent(debrief: Debrief, view: BenchView) {
+    return html`<rb-debrief-sheet
+        .debrief=${debrief}
+        .log=${view.log}
+        .complaint=${this.quoted ? view.complaint : ''}
+      ></rb-debrief-sheet>
+      ${this.howReasoned(view)}`;
+  }
+
+  private forInstructor(debrief: Debrief, view: BenchView) {
+    const {reasoning} = this;
+    if (typeof reasoning !== 'object') return this.howReasoned(view);
+    return html`<rb-instructor-sheet
+      .debrief=${debrief}
+      .reasoning=${reasoning}
+      .log=${view.log}
+      .unitTitle=${this.unitTitle}
+      .complaint=${this.quoted ? view.complaint : ''}
+    ></rb-instructor-sheet>`;
   }
 
   /** Every suspect is led through the same actions, which takes a while: it comes when it is ready. */
@@ -205,6 +272,7 @@ export class DebriefPage extends LitElement {
         return;
       }
       this.unitId = record.unit;
+      this.unitTitle = head.unitTitle;
       this.quoted = head.purpose === 'call';
       const unit = await desk().unit(store, record.unit);
       this.link = this.makeLink();

@@ -22,6 +22,8 @@ export class RbHistoryPage extends LitElement {
   @state() private attempts: readonly AttemptHead[] | undefined;
   @state() private failed = '';
   @state() private said = '';
+  /** A call that was just imported and is answered: its debrief is what one wants to see. */
+  @state() private imported: AttemptHead | undefined;
   @state() private refusal = '';
   @state() private deleting: AttemptHead | undefined;
 
@@ -57,7 +59,20 @@ export class RbHistoryPage extends LitElement {
         </div>
       </div>
       <div role="status">
-        ${this.said ? html`<p class="note good"><strong>Done.</strong>${this.said}</p>` : nothing}
+        ${
+          this.said
+            ? html`<p class="note good">
+                <strong>Done.</strong>${this.said}
+                ${
+                  this.imported
+                    ? html`<a href=${hrefOf({page: 'debrief', attempt: this.imported.id})}
+                        >Open its debrief</a
+                      >`
+                    : nothing
+                }
+              </p>`
+            : nothing
+        }
         ${this.refusal ? html`<p class="note danger"><strong>Not imported.</strong>${this.refusal}</p>` : nothing}
       </div>
       ${this.renderCalls()}
@@ -177,6 +192,7 @@ export class RbHistoryPage extends LitElement {
     if (!head) return;
     try {
       await (await openAttempts()).remove(head.id);
+      this.imported = undefined;
       this.said = 'The call is deleted.';
     } catch (error) {
       this.failed = messageOf(error);
@@ -202,6 +218,7 @@ export class RbHistoryPage extends LitElement {
     const file = input.files?.[0];
     if (!file) return;
     this.said = '';
+    this.imported = undefined;
     this.refusal = '';
     try {
       const store = await openAttempts();
@@ -211,6 +228,7 @@ export class RbHistoryPage extends LitElement {
       } else {
         const head = await importAttempt(desk(), store, file);
         this.said = `Imported: ${head.unitTitle}, ${head.actionCount} actions.`;
+        if (head.purpose === 'call' && !isUnfinished(head)) this.imported = head;
       }
     } catch (error) {
       this.refusal = `${file.name}: ${messageOf(error)}`;
