@@ -1,10 +1,8 @@
-import {LitElement, html, nothing} from 'lit';
+import {LitElement, html} from 'lit';
 import {customElement, state} from 'lit/decorators.js';
-import {repeat} from 'lit/directives/repeat.js';
 import {
   callOf,
   callSetFile,
-  complaintsOf,
   fillSet,
   key,
   levelsIn,
@@ -16,25 +14,18 @@ import {
   type PlanLine,
   type PlannedCall,
 } from '../../diagnosis/call-set.ts';
-import {sections} from '../../diagnosis/fault-section.ts';
-import {difficulties, type Difficulty} from '../../faults/difficulty.ts';
 import {openAttempts, type AttemptStore} from '../../store/attempts.ts';
 import {hrefOf} from '../app/router.ts';
 import {desk, randomSeed, type ListedUnit} from '../desk/desk.ts';
 import {sheetStyles} from '../design/sheet.styles.ts';
 import {saveFile} from '../history/save-file.ts';
 import {planPageStyles} from './plan-page.styles.ts';
-
-const titles: Readonly<Record<Difficulty, string>> = {easy: 'Easy', medium: 'Medium', hard: 'Hard'};
+import {planSet, usualCalls, type PlannedSet} from './plan-set.ts';
+import {planSheet} from './plan-sheet.ts';
+import {planShelf, type Shelf} from './plan-shelf.ts';
 
 /** Sets that are kept on this device. */
 const setsSetting = 'sets of calls';
-
-/** A usual class hour. */
-const usualCalls = 10;
-
-/** More lines than this are not read by anybody; the search narrows them. */
-const mostShown = 60;
 
 /**
  * An instructor puts a set of calls together from the catalogues: by how hard they are to find, by section, by what the
@@ -76,12 +67,17 @@ export class RbPlanPage extends LitElement {
         <div class="desk">
           <section aria-labelledby="faults">
             <h2 id="faults">Faults</h2>
-            ${this.renderFilters()} ${this.renderLines()}
+            ${planShelf(this.shelf)}
           </section>
-          <aside aria-labelledby="set">${this.renderSet()}</aside>
+          <aside aria-labelledby="set">${planSet(this.plannedSet)}</aside>
         </div>
       </div>
-      ${this.renderSheet()}
+      ${planSheet(
+        this.heading,
+        this.calls,
+        (call) => this.lineOf(call),
+        (id) => this.unitTitle(id),
+      )}
     `;
   }
 
@@ -89,274 +85,54 @@ export class RbPlanPage extends LitElement {
     return this.lines.get(this.unitId) ?? [];
   }
 
-  private get all(): readonly PlanLine[] {
-    return [...this.lines.values()].flat();
+  private get shelf(): Shelf {
+    return {
+      units: this.units,
+      unitId: this.unitId,
+      here: this.lines.get(this.unitId),
+      share: this.share,
+      filter: this.filter,
+      calls: this.calls,
+      on: {
+        unit: (id) => this.chooseUnit(id),
+        filter: (change) => (this.filter = {...this.filter, ...change}),
+        toggle: (line) => this.toggle(line),
+      },
+    };
   }
 
-  private renderFilters() {
-    const {filter} = this;
-    return html`<div class="tools">
-      <div>
-        <label for="unit">Unit</label>
-        <select id="unit" @change=${this.chooseUnit}>
-          ${this.units.map(({id, title}) => html`<option value=${id} ?selected=${id === this.unitId}>${title}</option>`)}
-        </select>
-      </div>
-      <div>
-        <label for="section">Section</label>
-        <select id="section" @change=${(event: Event) => this.narrow({section: valueOf(event)})}>
-          <option value="">All sections</option>
-          ${sections.map((id) => html`<option value=${id} ?selected=${id === filter.section}>${sentence(id)}</option>`)}
-        </select>
-      </div>
-      <div class="wide">
-        <label for="notices">The customer notices</label>
-        <select id="notices" @change=${(event: Event) => this.narrow({complaint: valueOf(event)})}>
-          <option value="">Anything</option>
-          ${complaintsOf(this.here).map(
-            ({complaint, faults}) =>
-              html`<option value=${complaint} ?selected=${complaint === filter.complaint}>
-                ${complaint} (${faults})
-              </option>`,
-          )}
-        </select>
-      </div>
-      <div class="wide">
-        <label for="words">Search</label>
-        <input
-          id="words"
-          type="search"
-          placeholder="K1, capacitor, open…"
-          .value=${filter.words ?? ''}
-          @input=${(event: Event) => this.narrow({words: valueOf(event)})}
-        />
-      </div>
-      <fieldset class="wide levels">
-        <legend class="sr-only">How hard</legend>
-        ${[undefined, ...difficulties].map(
-          (level) =>
-            html`<label>
-              <input
-                type="radio"
-                name="level"
-                .checked=${filter.difficulty === level}
-                @change=${() => this.narrow({difficulty: level})}
-              />
-              ${level ? titles[level] : 'All levels'}
-            </label>`,
-        )}
-      </fieldset>
-    </div>`;
+  private get plannedSet(): PlannedSet {
+    return {
+      heading: this.heading,
+      calls: this.calls,
+      levels: levelsIn(this.calls, [...this.lines.values()].flat()),
+      canFill: this.here.length > 0,
+      links: this.links,
+      kept: this.kept,
+      said: this.said,
+      refusal: this.refusal,
+      nameOf: (call) => this.lineOf(call)?.name ?? call.fault,
+      on: {
+        title: (text) => (this.heading = text),
+        change: (calls) => this.change(calls),
+        fill: () => this.fill(),
+        links: () => void this.makeLinks(),
+        keep: () => void this.keep(),
+        save: () => this.export(),
+        copy: (links) => void this.copy(links),
+        open: (set) => void this.openSet(set),
+        forget: (set) => void this.forget(set),
+        file: (event) => void this.import(event),
+      },
+    };
   }
 
-  private renderLines() {
-    if (this.share !== undefined)
-      return html`<p role="status">
-        Trying every fault of this unit once: ${Math.round(100 * this.share)} %.
-        <progress max="1" .value=${this.share}></progress>
-      </p>`;
-    if (!this.lines.has(this.unitId))
-      return html`<p class="quiet" role="status">Fetching the catalogue…</p>`;
-    const found = planLines(this.here, this.filter);
-    return html`<p class="small quiet" role="status">
-        ${found.length} ${found.length === 1 ? 'fault' : 'faults'}, the quickest to find
-        first${found.length > mostShown ? `; the first ${mostShown} are shown` : ''}.
-      </p>
-      <ul class="lines" aria-label="Faults">
-        ${repeat(found.slice(0, mostShown), key, (line) => this.renderLine(line))}
-      </ul>`;
-  }
-
-  private renderLine(line: PlanLine) {
-    const chosen = this.calls.some((call) => key(call) === key(line));
-    return html`<li>
-      <div>
-        <b>${line.name}</b>
-        <span class="small quiet">
-          ${titles[line.difficulty]} · ${line.readings}
-          ${line.readings === 1 ? 'reading' : 'readings'}, ${line.minutes} min ·
-          ${sentence(line.section)} ·
-          ${line.lookAlikes === 0 ? 'no other fault' : line.lookAlikes === 1 ? 'one other fault' : `${line.lookAlikes} others`}
-          with these words
-        </span>
-        <q class="small">${line.complaint}</q>
-      </div>
-      <button
-        class="button"
-        aria-pressed=${chosen ? 'true' : 'false'}
-        aria-label="${chosen ? 'In the set' : 'Add'}: ${line.name}"
-        @click=${() => this.toggle(line)}
-      >
-        ${chosen ? 'In the set' : 'Add'}
-      </button>
-    </li>`;
-  }
-
-  private renderSet() {
-    const {easy, medium, hard} = levelsIn(this.calls, this.all);
-    return html`
-      <h2 id="set">The set</h2>
-      <label for="title">Title</label>
-      <input
-        id="title"
-        type="text"
-        maxlength="80"
-        placeholder="Week 3, safeties"
-        .value=${this.heading}
-        @input=${(event: Event) => (this.heading = valueOf(event))}
-      />
-      <p class="small quiet" role="status">
-        ${this.calls.length}
-        ${this.calls.length === 1 ? 'call' : 'calls'}${this.calls.length ? `: ${easy} easy, ${medium} medium, ${hard} hard` : ''}.
-      </p>
-      <ol class="set">
-        ${repeat(
-          this.calls,
-          key,
-          (call, i) =>
-            html`<li>
-              <span class="number">${i + 1}</span>
-              <span><b>${this.nameOf(call)}</b><q class="small">${call.complaint}</q></span>
-              <button
-                class="plain"
-                aria-label="Take out: ${this.nameOf(call)}"
-                @click=${() => this.change(this.calls.filter((each) => each !== call))}
-              >
-                Take out
-              </button>
-            </li>`,
-        )}
-      </ol>
-      <p class="row">
-        <button
-          class="button first"
-          ?disabled=${this.calls.length >= usualCalls || !this.here.length}
-          @click=${this.fill}
-        >
-          Fill up to ${usualCalls}
-        </button>
-        <button class="button" ?disabled=${!this.calls.length} @click=${this.makeLinks}>
-          Make the links
-        </button>
-        <button class="button" ?disabled=${!this.calls.length} @click=${() => print()}>
-          Print
-        </button>
-        <button class="button" ?disabled=${!this.calls.length} @click=${this.keep}>Keep</button>
-        <button class="button" ?disabled=${!this.calls.length} @click=${this.export}>
-          Save as a file
-        </button>
-      </p>
-      <p class="small quiet">
-        Filling up takes from the unit and the filters chosen under Faults, evenly by section.
-      </p>
-      <div role="status">
-        ${this.said ? html`<p class="note good"><strong>Done.</strong>${this.said}</p>` : nothing}
-        ${this.refusal ? html`<p class="note danger"><strong>Not done.</strong>${this.refusal}</p>` : nothing}
-      </div>
-      ${this.links ? this.renderLinks(this.links) : nothing} ${this.renderKept()}
-    `;
-  }
-
-  private renderLinks(links: readonly string[]) {
-    return html`<section aria-labelledby="links">
-      <h3 id="links">Links</h3>
-      <p class="small quiet">
-        One line a call. Whoever opens one gets the unit and the complaint; what is hidden cannot be
-        read in it.
-      </p>
-      <textarea
-        readonly
-        rows="6"
-        aria-labelledby="links"
-        .value=${links.join('\n')}
-        @focus=${(event: Event) => (event.target as HTMLTextAreaElement).select()}
-      ></textarea>
-      <p class="row"><button class="button" @click=${() => this.copy(links)}>Copy all</button></p>
-    </section>`;
-  }
-
-  private renderKept() {
-    return html`<section aria-labelledby="kept">
-      <h3 id="kept">Kept on this device</h3>
-      ${
-        this.kept.length
-          ? html`<ul class="kept">
-              ${this.kept.map(
-                (set) =>
-                  html`<li>
-                    <span>${set.title || 'Without a title'}, ${set.calls.length} calls</span>
-                    <button class="plain" @click=${() => this.openSet(set)}>
-                      Open<span class="sr-only">: ${set.title}</span>
-                    </button>
-                    <button class="plain" @click=${() => this.forget(set)}>
-                      Delete<span class="sr-only">: ${set.title}</span>
-                    </button>
-                  </li>`,
-              )}
-            </ul>`
-          : html`<p class="small quiet">
-              None. A set that is kept tells its faults to whoever opens this page on this device.
-            </p>`
-      }
-      <input
-        class="file"
-        type="file"
-        id="file"
-        accept=".json,application/json"
-        @change=${this.import}
-      />
-      <label class="button" for="file">Open a set from a file…</label>
-    </section>`;
-  }
-
-  /** On paper: the instructor's copy, with the answers. */
-  private renderSheet() {
-    const known = new Map(this.all.map((line) => [key(line), line]));
-    return html`<section class="sheet" aria-hidden="true">
-      <h1>${this.heading || 'Set of calls'}</h1>
-      <p>
-        Instructor’s copy: it tells what is hidden. Readings and minutes are those of a good plan.
-      </p>
-      <table>
-        <thead>
-          <tr>
-            <th>No.</th>
-            <th>Unit</th>
-            <th>The customer says</th>
-            <th>Hidden</th>
-            <th>Level</th>
-            <th>Readings</th>
-            <th>Minutes</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${this.calls.map((call, i) => {
-            const line = known.get(key(call));
-            return html`<tr>
-              <td>${i + 1}</td>
-              <td>${this.unitTitle(call.unit)}</td>
-              <td>${call.complaint}</td>
-              <td>${this.nameOf(call)}</td>
-              <td>${line ? titles[line.difficulty] : ''}</td>
-              <td>${line?.readings ?? ''}</td>
-              <td>${line?.minutes ?? ''}</td>
-            </tr>`;
-          })}
-        </tbody>
-      </table>
-    </section>`;
-  }
-
-  private nameOf(call: PlannedCall): string {
-    return this.lines.get(call.unit)?.find(({fault}) => fault === call.fault)?.name ?? call.fault;
+  private lineOf(call: PlannedCall): PlanLine | undefined {
+    return this.lines.get(call.unit)?.find(({fault}) => fault === call.fault);
   }
 
   private unitTitle(id: string): string {
     return this.units.find((unit) => unit.id === id)?.title ?? id;
-  }
-
-  private narrow(change: PlanFilter): void {
-    this.filter = {...this.filter, ...change};
   }
 
   private toggle(line: PlanLine): void {
@@ -456,10 +232,10 @@ export class RbPlanPage extends LitElement {
     });
   }
 
-  private chooseUnit(event: Event): void {
-    this.unitId = valueOf(event);
+  private chooseUnit(id: string): void {
+    this.unitId = id;
     this.filter = {...this.filter, complaint: undefined};
-    void this.look(this.unitId);
+    void this.look(id);
   }
 
   /** Fetches a unit's lines; those of a person's own unit are worked out, which takes a while. */
@@ -505,11 +281,6 @@ function keptSets(text: string | undefined): CallSet[] {
     return 'set' in read ? [read.set] : [];
   });
 }
-
-const valueOf = (event: Event): string =>
-  (event.target as HTMLInputElement | HTMLSelectElement).value;
-
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function messageOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
