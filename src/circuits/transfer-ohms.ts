@@ -88,7 +88,7 @@ export function transferOhms(
 }
 
 /** Row `to` gains `w` times row `from`, over the first `count` columns. Direct current has no imaginary parts. */
-function addRow(
+export function addRow(
   re: Float64Array,
   im: Float64Array,
   to: number,
@@ -110,7 +110,8 @@ function addRow(
   }
 }
 
-function scaleRow(
+/** Row `at` times `w`. */
+export function scaleRow(
   re: Float64Array,
   im: Float64Array,
   at: number,

@@ -22,6 +22,9 @@ export interface Hint {
 /** With as many suspects left, other states of the unit are weighed too, if need be while the student waits. */
 const fewSuspects = 12;
 
+/** Suspects' units that are brought into another state while the student waits: some milliseconds each. */
+const patience = 24;
+
 /**
  * Helps with an attempt from the same suspects that judge it. It knows what the student knows and not the fault, so
  * it can be wrong about nothing but luck.
@@ -51,7 +54,7 @@ export class Coach {
         minutes,
         text: 'No single fault explains all of your log. There may be two, or a reading was not what you took it for.',
       };
-    const [proposal] = count > 1 ? this.planner.best(1, count <= fewSuspects) : [];
+    const [proposal] = count > 1 ? this.planner.best(1, count <= fewSuspects, patience) : [];
     if (!proposal) return {level, minutes, text: this.finished()};
     return {
       level,

@@ -5,7 +5,7 @@ import {lookAlike} from './look-alike.ts';
 import type {Hypothesis} from './hypotheses.ts';
 import {comparedStates} from './compared-states.ts';
 import {OutcomeScale} from './outcome-scale.ts';
-import {outcomeTable} from './outcome-table.ts';
+import {outcomeTables} from './outcome-table.ts';
 import {sensiblePairs} from './places.ts';
 import {sightKey} from './suspects.ts';
 
@@ -71,8 +71,8 @@ function signatureIn(unit: Unit, {faults}: Hypothesis): Signature {
     pairs ??= sensiblePairs(unit, points);
     const functions: MeterFunction[] =
       compare === 'isolated' ? ['ohms'] : ['ac-volts', 'clamp-amps'];
-    for (const fn of functions)
-      columns.push(outcomeTable(fn, [operating], points, {pairs}).outcomes);
+    for (const {outcomes} of outcomeTables(functions, [operating], points, {pairs}))
+      columns.push(outcomes);
   }
   const outcomes = new Uint16Array(columns.reduce((sum, {length}) => sum + length, 0));
   let at = 0;

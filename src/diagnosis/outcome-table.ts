@@ -1,10 +1,10 @@
-import type {Solution} from '../circuits/solution.ts';
-import {TransferWork, transferOhms, type TransferOhms} from '../circuits/transfer-ohms.ts';
+import type {Unit} from '../content/unit.ts';
 import {disturbingAcVolts, disturbingDcVolts, meterSpec, testAmps} from '../meter/meter-spec.ts';
 import type {MeterFunction} from '../meter/meter-function.ts';
 import type {OperatingUnit} from '../sequences/operating-unit.ts';
 import {OutcomeScale} from './outcome-scale.ts';
-import {allPairs, type Pair} from './places.ts';
+import type {Pair} from './places.ts';
+import {Places} from './behind-places.ts';
 
 /**
  * What the meter would show at every place on every suspect, as steps of an {@link OutcomeScale}. One column of
@@ -41,117 +41,128 @@ export function scaleOf(fn: MeterFunction): OutcomeScale {
   return scale;
 }
 
-/** Scratch for one unit's transfer ohms, kept from suspect to suspect. */
-const acWork = new TransferWork();
-const dcWork = new TransferWork();
-
 /** Behind more ohms than this a voltage is stray: a person with a good meter in hand calls it nothing. */
 const strayOhms = 50e3;
 /** Less than this on a line or control circuit is nothing. */
 const nothingVolts = 1;
 
+/** How tables are laid out. */
+export interface TableOptions {
+  /** Which pairs, instead of all. */
+  readonly pairs?: readonly Pair[];
+  /** Stray voltage and less than a volt read as nothing, so that no plan rests on what a floating conductor picks up. */
+  readonly practical?: boolean;
+}
+
 /**
- * Readings of a meter function at many pairs of points (or, for the clamp, all wires) on all suspects, without a
- * solve for each reading: a suspect's node volts, and the impedance behind every pair from one block substitution
- * with the factor at hand, give the loaded reading of each pair in a few operations.
- *
- * @param units suspects' units in the state in which they are to be read; not changed
- * @param points points for the leads; the lifted ends among them must be lifted on every unit
- * @param options `pairs`: which pairs, instead of all. `practical`: stray voltage and less than a volt read as
- *   nothing, so that no plan rests on what a floating conductor happens to pick up
+ * Readings of meter functions at many pairs of points (or, for the clamp, all wires) on all suspects, without a solve
+ * for each reading: a suspect's node volts, and the impedances behind the pairs from the factor at hand, give the
+ * loaded reading of each pair in a few operations. Filled one suspect after the other, when there is time for it.
  */
+export class OutcomeTables {
+  readonly tables: readonly OutcomeTable[];
+  private readonly places: Places;
+  private readonly practical: boolean;
+
+  /**
+   * @param suspects how many there will be
+   * @param points points for the leads; the lifted ends among them must be lifted on every unit
+   */
+  constructor(
+    functions: readonly MeterFunction[],
+    unit: Unit,
+    suspects: number,
+    points: readonly string[],
+    {pairs, practical = false}: TableOptions = {},
+  ) {
+    this.places = new Places(points, pairs);
+    this.practical = practical;
+    const {first, second} = this.places;
+    const wires = unit.wires.map((wire) => wire.id);
+    const each = Uint16Array.from(wires.keys());
+    this.tables = functions.map((fn) =>
+      fn === 'clamp-amps'
+        ? emptyTable(fn, suspects, wires, each, each)
+        : emptyTable(fn, suspects, points, first, second),
+    );
+  }
+
+  /** Fills the columns of one suspect, whose unit is in the state in which it is to be read; it is not changed. */
+  fill(suspect: number, unit: OperatingUnit): void {
+    const {places} = this;
+    places.at(unit);
+    for (const table of this.tables) {
+      const {fn} = table;
+      if (fn === 'clamp-amps') fillClamp(table, unit, suspect);
+      else if (fn === 'ohms' || fn === 'continuity') fillOhms(table, places, unit, suspect);
+      else if (fn === 'dc-volts') fillDirect(table, places, suspect);
+      else fillVolts(table, places, unit, suspect, this.practical);
+    }
+  }
+}
+
+/** One function's table of all suspects at once; see {@link OutcomeTables}. */
 export function outcomeTable(
   fn: MeterFunction,
   units: readonly OperatingUnit[],
   points: readonly string[],
-  options: {readonly pairs?: readonly Pair[]; readonly practical?: boolean} = {},
+  options: TableOptions = {},
 ): OutcomeTable {
-  if (fn === 'clamp-amps') return clampTable(units);
-  const pairs = options.pairs ?? allPairs(points);
-  const table = emptyTable(fn, units.length, pairs.length, points);
-  const indexOf = new Map(points.map((point, index) => [point, index]));
-  pairs.forEach(([red, black], place) => {
-    table.first[place] = indexOf.get(red)!;
-    table.second[place] = indexOf.get(black)!;
-  });
-  const least = options.practical ? nothingVolts : 0;
-  const mostOhms = options.practical ? strayOhms : Infinity;
-  units.forEach((unit, suspect) => {
-    if (fn === 'ohms' || fn === 'continuity') fillOhms(table, unit, points, suspect);
-    else if (fn === 'dc-volts') fillDirect(table, unit, points, suspect);
-    else fillVolts(table, unit, points, suspect, least, mostOhms);
-  });
-  return table;
+  return outcomeTables([fn], units, points, options)[0];
+}
+
+/** Tables of several functions of all suspects at once; see {@link OutcomeTables}. */
+export function outcomeTables(
+  functions: readonly MeterFunction[],
+  units: readonly OperatingUnit[],
+  points: readonly string[],
+  options: TableOptions = {},
+): readonly OutcomeTable[] {
+  if (units.length === 0)
+    return functions.map((fn) => emptyTable(fn, 0, [], new Uint16Array(0), new Uint16Array(0)));
+  const all = new OutcomeTables(functions, units[0].unit, units.length, points, options);
+  units.forEach((unit, suspect) => all.fill(suspect, unit));
+  return all.tables;
 }
 
 function emptyTable(
   fn: MeterFunction,
   suspects: number,
-  places: number,
   names: readonly string[],
+  first: Uint16Array,
+  second: Uint16Array,
 ): OutcomeTable {
-  return {
-    fn,
-    scale: scaleOf(fn),
-    suspects,
-    places,
-    outcomes: new Uint16Array(suspects * places),
-    names,
-    first: new Uint16Array(places),
-    second: new Uint16Array(places),
-  };
+  const places = first.length;
+  const outcomes = new Uint16Array(suspects * places);
+  return {fn, scale: scaleOf(fn), suspects, places, outcomes, names, first, second};
 }
 
-function clampTable(units: readonly OperatingUnit[]): OutcomeTable {
-  const wires = units[0]?.unit.wires.map((wire) => wire.id) ?? [];
-  const table = emptyTable('clamp-amps', units.length, wires.length, wires);
-  wires.forEach((wire, place) => {
-    table.first[place] = place;
-    table.second[place] = place;
-    units.forEach((unit, suspect) => {
-      const {re, im} = unit.amps(wire);
-      table.outcomes[place * units.length + suspect] = table.scale.of(Math.hypot(re, im));
-    });
-  });
-  return table;
-}
-
-/** One suspect's node volts at the points, and all transfer ohms among them. */
-interface Basis {
-  readonly re: Float64Array;
-  readonly im: Float64Array;
-  readonly z: TransferOhms;
-}
-
-function basisOf(solution: Solution, points: readonly string[], work: TransferWork): Basis {
-  const positions = Int32Array.from(points, (point) => solution.plan.positionOf.get(point) ?? -1);
-  const re = Float64Array.from(positions, (at) => (at < 0 ? 0 : solution.voltsRe[at]));
-  const im = Float64Array.from(positions, (at) => (at < 0 ? 0 : solution.voltsIm[at]));
-  return {re, im, z: transferOhms(solution, positions, work)};
+function fillClamp(table: OutcomeTable, unit: OperatingUnit, suspect: number): void {
+  const {outcomes, scale, suspects, names} = table;
+  const solution = unit.solution('ac');
+  for (let place = 0; place < names.length; place += 1) {
+    const {re, im} = solution.roughAmps(names[place]);
+    outcomes[place * suspects + suspect] = scale.of(Math.sqrt(re * re + im * im));
+  }
 }
 
 function fillVolts(
   table: OutcomeTable,
+  {ac}: Places,
   unit: OperatingUnit,
-  points: readonly string[],
   suspect: number,
-  least: number,
-  mostOhms: number,
+  practical: boolean,
 ): void {
-  const {re, im, z} = basisOf(unit.solution('ac'), points, acWork);
+  const least = practical ? nothingVolts : 0;
+  const straySquare = practical ? strayOhms * strayOhms : Infinity;
+  const {voltsRe, voltsIm, ohmsRe, ohmsIm} = ac();
   const [g, b] = inputSiemens(table.fn, unit.network.frequencyHz);
-  const {outcomes, scale, suspects, places, first, second} = table;
-  const {count, re: zr, im: zi} = z;
-  const straySquare = mostOhms * mostOhms;
+  const {outcomes, scale, suspects, places} = table;
   for (let place = 0; place < places; place += 1) {
-    const p = first[place];
-    const q = second[place];
-    const pp = p * count;
-    const qq = q * count;
-    const zRe = zr[pp + p] + zr[qq + q] - zr[pp + q] - zr[qq + p];
-    const zIm = zi[pp + p] + zi[qq + q] - zi[pp + q] - zi[qq + p];
-    const vRe = re[p] - re[q];
-    const vIm = im[p] - im[q];
+    const zRe = ohmsRe[place];
+    const zIm = ohmsIm[place];
+    const vRe = voltsRe[place];
+    const vIm = voltsIm[place];
     // |V / (1 + Z·Y)|, as loadedAcVolts; Math.hypot is several times slower than a root
     const dRe = 1 + zRe * g - zIm * b;
     const dIm = zRe * b + zIm * g;
@@ -161,50 +172,36 @@ function fillVolts(
   }
 }
 
-function fillDirect(
-  table: OutcomeTable,
-  unit: OperatingUnit,
-  points: readonly string[],
-  suspect: number,
-): void {
-  const {re, z} = basisOf(unit.solution('dc'), points, dcWork);
+function fillDirect(table: OutcomeTable, {dc}: Places, suspect: number): void {
+  const {voltsRe, ohmsRe} = dc();
   const [g] = inputSiemens(table.fn, 0);
-  const {outcomes, scale, suspects, places, first, second} = table;
-  for (let place = 0; place < places; place += 1) {
-    const p = first[place];
-    const q = second[place];
-    const volts = (re[p] - re[q]) / (1 + ohmsBetween(z, p, q) * g);
-    outcomes[place * suspects + suspect] = scale.of(volts);
-  }
+  const {outcomes, scale, suspects, places} = table;
+  for (let place = 0; place < places; place += 1)
+    outcomes[place * suspects + suspect] = scale.of(voltsRe[place] / (1 + ohmsRe[place] * g));
 }
 
 function fillOhms(
   table: OutcomeTable,
+  {ac: acPlaces, dc: dcPlaces}: Places,
   unit: OperatingUnit,
-  points: readonly string[],
   suspect: number,
 ): void {
-  const ac = basisOf(unit.solution('ac'), points, acWork);
-  const dc = basisOf(unit.solution('dc'), points, dcWork);
+  const ac = acPlaces();
+  const dc = dcPlaces();
   const [g, b] = inputSiemens(table.fn, unit.network.frequencyHz);
-  const {outcomes, scale, suspects, places, first, second} = table;
-  const {count, re: zr, im: zi} = ac.z;
+  const {outcomes, scale, suspects, places} = table;
   const disturbingSquare = disturbingAcVolts * disturbingAcVolts;
   for (let place = 0; place < places; place += 1) {
-    const p = first[place];
-    const q = second[place];
-    const ohms = ohmsBetween(dc.z, p, q);
-    const direct = dc.re[p] - dc.re[q];
-    const vRe = ac.re[p] - ac.re[q];
-    const vIm = ac.im[p] - ac.im[q];
+    const ohms = dc.ohmsRe[place];
+    const direct = dc.voltsRe[place];
+    const vRe = ac.voltsRe[place];
+    const vIm = ac.voltsIm[place];
     const square = vRe * vRe + vIm * vIm;
     let disturbed = Math.abs(direct) >= disturbingDcVolts * (1 + ohms * g);
     // the input could raise a voltage only by resonance with it; half the limit leaves room for that
     if (!disturbed && square >= disturbingSquare / 4) {
-      const pp = p * count;
-      const qq = q * count;
-      const zRe = zr[pp + p] + zr[qq + q] - zr[pp + q] - zr[qq + p];
-      const zIm = zi[pp + p] + zi[qq + q] - zi[pp + q] - zi[qq + p];
+      const zRe = ac.ohmsRe[place];
+      const zIm = ac.ohmsIm[place];
       const dRe = 1 + zRe * g - zIm * b;
       const dIm = zRe * b + zIm * g;
       disturbed = square >= disturbingSquare * (dRe * dRe + dIm * dIm);
@@ -231,10 +228,4 @@ function resistanceOutcome(scale: OutcomeScale, ohms: number, direct: number): n
     if (seen <= ranges[i].upTo) return scale.of(Math.max(0, seen));
   }
   return scale.overload;
-}
-
-function ohmsBetween(z: TransferOhms, p: number, q: number): number {
-  const pp = p * z.count;
-  const qq = q * z.count;
-  return z.re[pp + p] + z.re[qq + q] - z.re[pp + q] - z.re[qq + p];
 }

@@ -4,19 +4,26 @@ import {circuitClasses, conductorsOf, partOf, type CircuitClass} from '../faults
 /** Two points for the leads, red first. */
 export type Pair = readonly [red: string, black: string];
 
-/** Every pair of points, each once. */
-export function allPairs(points: readonly string[]): Pair[] {
-  return points.flatMap((red, i) => points.slice(i + 1).map((black): Pair => [red, black]));
-}
-
 /**
  * Pairs that a person can reach and say something about: within one enclosure, a point against a rail of its circuit
  * or against the metal beside it, across a wire, across what lies inside one part, and a lifted end against where it
  * came from. The other pairs tell little that these do not, and nobody could say beforehand what they should read.
  *
  * @param points terminals and lifted ends that leads can go on
+ * @returns the same list each time it is asked for the same points
  */
-export function sensiblePairs(unit: Unit, points: readonly string[]): Pair[] {
+export function sensiblePairs(unit: Unit, points: readonly string[]): readonly Pair[] {
+  let lists = known.get(unit);
+  if (!lists) known.set(unit, (lists = new Map()));
+  const key = points.join(' ');
+  let pairs = lists.get(key);
+  if (!pairs) lists.set(key, (pairs = findPairs(unit, points)));
+  return pairs;
+}
+
+const known = new WeakMap<Unit, Map<string, readonly Pair[]>>();
+
+function findPairs(unit: Unit, points: readonly string[]): Pair[] {
   const known = new Set(points);
   const classes = pointClasses(unit);
   const enclosureOf = enclosures(unit);

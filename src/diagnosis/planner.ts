@@ -1,14 +1,12 @@
 import type {Action} from '../bench/actions.ts';
 import {actionCost} from '../bench/action-costs.ts';
 import type {MeterFunction} from '../meter/meter-function.ts';
-import type {OperatingUnit} from '../sequences/operating-unit.ts';
 import {OutcomeSplit} from './outcome-split.ts';
-import {outcomeTable, type OutcomeTable} from './outcome-table.ts';
-import {sensiblePairs} from './places.ts';
-import {redo} from './replayed-unit.ts';
+import type {OutcomeTable} from './outcome-table.ts';
 import {wiresAt} from './look-alike.ts';
 import {otherSituations, presentSituation, type Situation} from './situations.ts';
 import type {Suspects} from './suspects.ts';
+import {WorkedSituation} from './worked-situation.ts';
 
 /** A reading worth taking, with what it takes to get at it and what it is expected to bring. */
 export interface Proposal {
@@ -28,18 +26,6 @@ export interface Proposal {
   readonly amounts: readonly (number | undefined)[];
 }
 
-/** Tables of the readings in one situation, for the suspects that were open when it was worked out. */
-interface Worked {
-  readonly situation: Situation;
-  readonly ids: readonly string[];
-  readonly units: OperatingUnit[];
-  readonly tables: OutcomeTable[];
-  /** Which column of the tables belongs to which suspect. */
-  readonly columns: Map<string, number>;
-  /** Suspects whose unit has been brought into the situation so far. */
-  done: number;
-}
-
 /** With more suspects than this, lifting a wire is not what to do next. */
 const mostToLiftFor = 8;
 const mostWiresToLift = 16;
@@ -57,7 +43,9 @@ const leastBits = 1e-6;
 export class Planner {
   private readonly suspects: Suspects;
   private version = -1;
-  private worked: Worked[] = [];
+  private worked: WorkedSituation[] = [];
+  /** Locked out with a wire's end lifted, by that end; found as they are needed. */
+  private readonly lifted = new Map<string, WorkedSituation>();
 
   constructor(suspects: Suspects) {
     this.suspects = suspects;
@@ -66,50 +54,73 @@ export class Planner {
   /** Does a little of what the next answer will need; true while there is more to do. */
   prepare(): boolean {
     this.refresh();
-    const next = this.worked.find((each) => !isReady(each));
+    const next = this.worked.find((each) => !each.isReady) ?? this.nextLifting();
     if (!next) return false;
-    this.advance(next);
-    return this.worked.some((each) => !isReady(each));
+    next.advance();
+    return (
+      !next.isReady || this.worked.some((each) => !each.isReady) || this.nextLifting() !== undefined
+    );
   }
 
   /**
    * The best readings, best first. The present state always counts; other states as far as they have been prepared,
    * or all of them where `thorough` is asked for or the present has nothing more to tell.
+   *
+   * @param patience how many suspects' units may be brought into another state meanwhile; what has not been prepared
+   *   and takes more is left out as long as there is something else to read
    */
-  best(most = 5, thorough = false): Proposal[] {
+  best(most = 5, thorough = false, patience = Infinity): Proposal[] {
     this.refresh();
     const [present] = this.worked;
-    this.finish(present);
-    let proposals = this.rank(this.worked.filter(isReady));
-    for (const each of this.worked) {
+    present.finish();
+    let proposals = this.rank(this.worked.filter(({isReady}) => isReady));
+    let left = patience;
+    const others = this.worked.filter(({isReady}) => !isReady);
+    others.sort((a, b) => a.situation.minutes - b.situation.minutes);
+    for (const each of others) {
       // somebody waits: with many suspects the first state that tells anything has to do
       if (!thorough && proposals.length) break;
-      if (isReady(each)) continue;
-      this.finish(each);
-      if (!thorough) proposals = this.rank([each]);
+      if (proposals.length && each.toMove > left) continue;
+      left -= each.toMove;
+      each.finish();
+      proposals = this.rank(this.worked.filter(({isReady}) => isReady));
     }
-    if (thorough) proposals = this.rank(this.worked);
     // the other end only where the first tells nothing: what hangs on it may still be joined to what was lifted before
-    for (const end of ['from', 'to'] as const)
-      if (proposals.length === 0) proposals = this.rank(this.liftings(end));
+    for (const end of ['from', 'to'] as const) {
+      if (proposals.length) break;
+      const told: WorkedSituation[] = [];
+      for (const lifting of this.liftings(end)) {
+        if (!lifting.isReady && lifting.toMove > left && this.rank(told, undefined, 1).length)
+          break;
+        if (!lifting.isReady) left -= lifting.toMove;
+        lifting.finish();
+        told.push(lifting);
+      }
+      proposals = this.rank(told);
+    }
     return proposals.slice(0, most);
   }
 
   /** The reading of the greatest expected gain as the unit stands, whatever it costs. */
   bestNow(): Proposal | undefined {
     this.refresh();
-    this.finish(this.worked[0]);
-    const [first] = this.rank([this.worked[0]], (bits) => bits);
+    this.worked[0].finish();
+    const [first] = this.rank([this.worked[0]], (bits) => bits, 1);
     return first;
   }
 
+  /** The first lifting that is not worked out yet; undefined as long as there are too many suspects for it. */
+  private nextLifting(): WorkedSituation | undefined {
+    return this.liftings('from').find((each) => !each.isReady);
+  }
+
   /** Locked out, with one end lifted of each wire in turn at which one of the few suspects left sits. */
-  private liftings(side: 'from' | 'to'): Worked[] {
+  private liftings(side: 'from' | 'to'): WorkedSituation[] {
     const {conditions, hypotheses, unit} = this.suspects;
     if (hypotheses.length < 2 || hypotheses.length > mostToLiftFor) return [];
     const base = conditions.isolated
-      ? this.worked[0].situation
-      : this.worked.find(({situation}) => situation.isolated)!.situation;
+      ? this.worked[0]
+      : this.worked.find(({situation}) => situation.isolated)!;
     const wires = wiresAt(
       unit,
       hypotheses.flatMap(({faults}) => faults),
@@ -117,88 +128,57 @@ export class Planner {
     return wires
       .filter(({id}) => !conditions.lifted.has(`${id}.${side}`))
       .map((wire) => {
-        const {id, [side]: terminal} = wire;
-        const lift: Action = {do: 'lift', end: `${id}.${side}`};
+        const end = `${wire.id}.${side}`;
+        const known = this.lifted.get(end);
+        if (known) return known;
+        const lift: Action = {do: 'lift', end};
         const covers = conditions
-          .coversFor([lift.end])
+          .coversFor([end])
           .map((enclosure): Action => ({do: 'open-cover', enclosure}));
-        const worked = this.fresh({
-          id: `${base.id}:${lift.end}`,
-          title: `${base.title}, with wire ${id} lifted at ${terminal}`,
-          actions: [...base.actions, ...covers, lift],
-          minutes: [...covers, lift].reduce((sum, each) => sum + actionCost(each), base.minutes),
-          isolated: true,
-        });
-        this.finish(worked);
-        return worked;
+        const {situation} = base;
+        const lifting = new WorkedSituation(
+          this.suspects,
+          {
+            id: `${situation.id}:${end}`,
+            title: `${situation.title}, with wire ${wire.id} lifted at ${wire[side]}`,
+            actions: [...situation.actions, ...covers, lift],
+            minutes: [...covers, lift].reduce(
+              (sum, each) => sum + actionCost(each),
+              situation.minutes,
+            ),
+            isolated: true,
+          },
+          base,
+        );
+        this.lifted.set(end, lifting);
+        return lifting;
       });
   }
 
   private refresh(): void {
     if (this.version === this.suspects.version) return;
     this.version = this.suspects.version;
+    this.lifted.clear();
     const {conditions} = this.suspects;
-    this.worked = [presentSituation(conditions), ...otherSituations(conditions)].map((situation) =>
-      this.fresh(situation),
+    this.worked = [presentSituation(conditions), ...otherSituations(conditions)].map(
+      (situation) => new WorkedSituation(this.suspects, situation),
     );
-    // the units as they stand need no work
-    this.worked[0].done = this.suspects.count;
-  }
-
-  private fresh(situation: Situation): Worked {
-    const {hypotheses, units} = this.suspects;
-    const ids = hypotheses.map(({id}) => id);
-    return {situation, ids, units: [...units], tables: [], columns: new Map(), done: 0};
-  }
-
-  /** Brings one suspect more into the situation; after the last one, works out the tables. */
-  private advance(worked: Worked): void {
-    const {situation, units, ids} = worked;
-    while (worked.done < ids.length) {
-      const index = worked.done;
-      worked.done += 1;
-      // those ruled out since are left where they are: nobody asks for their readings
-      if (!this.suspects.has(ids[index])) continue;
-      const operating = units[index].fork();
-      for (const action of situation.actions) redo(operating, action);
-      units[index] = operating;
-      return;
-    }
-    this.tabulate(worked);
-  }
-
-  private finish(worked: Worked): void {
-    while (!isReady(worked)) this.advance(worked);
-  }
-
-  private tabulate(worked: Worked): void {
-    const open = worked.ids.flatMap((id, index) => (this.suspects.has(id) ? [index] : []));
-    const units = open.map((index) => worked.units[index]);
-    const {unit} = this.suspects;
-    const points = units[0]?.probePoints() ?? [];
-    const pairs = sensiblePairs(unit, points);
-    const functions: MeterFunction[] = worked.situation.isolated
-      ? ['ac-volts', 'ohms']
-      : ['ac-volts', 'clamp-amps'];
-    if (hasDirectCurrent(units[0])) functions.push('dc-volts');
-    open.forEach((index, column) => worked.columns.set(worked.ids[index], column));
-    for (const fn of functions)
-      worked.tables.push(outcomeTable(fn, units, points, {pairs, practical: true}));
   }
 
   private rank(
-    among: readonly Worked[],
+    among: readonly WorkedSituation[],
     worth: (bits: number, minutes: number) => number = (bits, minutes) => bits / minutes,
+    most = 20,
   ): Proposal[] {
     const found: {
-      worked: Worked;
+      worked: WorkedSituation;
       table: OutcomeTable;
       place: number;
       bits: number;
       minutes: number;
     }[] = [];
     for (const worked of among) {
-      const {among: open, weights} = this.openIn(worked);
+      const {among: open, weights} = worked.open();
       for (const table of worked.tables) {
         const split = new OutcomeSplit(table);
         const minutesOf = this.costs(worked.situation, table);
@@ -211,21 +191,8 @@ export class Planner {
     const value = (each: (typeof found)[number]): number => worth(each.bits, each.minutes);
     found.sort((a, b) => value(b) - value(a) || a.minutes - b.minutes);
     return found
-      .slice(0, 20)
+      .slice(0, most)
       .map((each) => this.proposal(each.worked, each.table, each.place, each.bits, each.minutes));
-  }
-
-  private openIn(worked: Worked): {among: Int32Array; weights: Float64Array} {
-    const kept = worked.columns;
-    const weights = new Float64Array(kept.size);
-    const among: number[] = [];
-    for (const {id, weight} of this.suspects.hypotheses) {
-      const column = kept.get(id);
-      if (column === undefined) continue;
-      among.push(column);
-      weights[column] = weight;
-    }
-    return {among: Int32Array.from(among), weights};
   }
 
   /** Minutes of a reading at each place of a table: getting into the situation, covers off, and the reading. */
@@ -251,13 +218,13 @@ export class Planner {
   }
 
   private proposal(
-    worked: Worked,
+    worked: WorkedSituation,
     table: OutcomeTable,
     place: number,
     bits: number,
     minutes: number,
   ): Proposal {
-    const {among, weights} = this.openIn(worked);
+    const {among, weights} = worked.open();
     const split = new OutcomeSplit(table);
     split.group(place, among, weights);
     const order = split.groupCounts.map((_, i) => i);
@@ -290,16 +257,10 @@ function openedBy(actions: readonly Action[]): ReadonlySet<string> {
   );
 }
 
-const isReady = ({tables}: Worked): boolean => tables.length > 0;
-
 function coversForWire({conditions, unit}: Suspects, id: string): string[] {
   if (!conditions.reach.refuseWire(id, conditions.open)) return [];
   const wire = unit.wires.find((each) => each.id === id)!;
   return conditions.coversFor([wire.from]);
-}
-
-function hasDirectCurrent(unit: OperatingUnit | undefined): boolean {
-  return unit?.network.elements.some((element) => element.is === 'dcSource') ?? false;
 }
 
 /** Everything to do for a proposal, in order, down to the reading. */

@@ -7,7 +7,7 @@ import type {Hypothesis} from './hypotheses.ts';
 import {established, isolate} from './operating-states.ts';
 import {OutcomeScale} from './outcome-scale.ts';
 import {OutcomeSplit} from './outcome-split.ts';
-import {outcomeTable, type OutcomeTable} from './outcome-table.ts';
+import {outcomeTables, type OutcomeTable} from './outcome-table.ts';
 import {sensiblePairs} from './places.ts';
 import {otherSituations} from './situations.ts';
 import {sightKey} from './suspects.ts';
@@ -68,7 +68,7 @@ export function searchGround(
       isolated,
       minutes: costs.get(id) ?? actionCost({do: 'set', target: '', value: ''}),
       sights: units.map((each) => sightKey(conditions.visible(each.observations()))),
-      tables: functions.map((fn) => outcomeTable(fn, units, points, {pairs, practical: true})),
+      tables: outcomeTables(functions, units, points, {pairs, practical: true}),
     };
   };
   const stages = unit.sequences.map((sequence) =>

@@ -2,7 +2,7 @@ import {buildNetwork, type Alterations} from '../circuits/build-network.ts';
 import type {Network} from '../circuits/network.ts';
 import {compileNetwork, type Plan} from '../circuits/plan.ts';
 import {solveAc, solveDc} from '../circuits/solve.ts';
-import type {Solution} from '../circuits/solution.ts';
+import {Solution} from '../circuits/solution.ts';
 import {windingSource, type WindingSource} from '../circuits/winding-source.ts';
 import type {Unit} from '../content/unit.ts';
 import type {Element, ElementStates} from '../parts/element.ts';
@@ -15,6 +15,8 @@ export interface WiredNetwork {
   /** Elements that are broken or whose turns are shorted: nothing acts in them whatever stands across them. */
   readonly lifeless: ReadonlySet<string>;
   readonly held: ReadonlyMap<string, 'open' | 'closed'>;
+  /** Overwritten by whoever looks behind a motor: what is found there is read off at once. */
+  readonly spare: Solution;
 }
 
 export function wire(unit: Unit, alterations: Alterations): WiredNetwork {
@@ -25,12 +27,14 @@ export function wire(unit: Unit, alterations: Alterations): WiredNetwork {
     if (change.open === true || change.besideOhms !== undefined) lifeless.add(change.element);
     if (change.held !== undefined) held.set(change.element, change.held);
   }
+  const plan = compileNetwork(network);
   return {
     network,
-    plan: compileNetwork(network),
+    plan,
     elements: new Map(network.elements.map((element) => [element.id, element])),
     lifeless,
     held,
+    spare: new Solution(plan),
   };
 }
 
@@ -40,7 +44,6 @@ export class LiveNetwork {
   private states: ElementStates = {};
   private acSolution: Solution | undefined;
   private dcSolution: Solution | undefined;
-  private spare: Solution | undefined;
   private acIsCurrent = false;
   private dcIsCurrent = false;
 
@@ -73,8 +76,7 @@ export class LiveNetwork {
 
   /** Everything outside one motor, for finding the speed at which its torque meets its load. */
   behindMotor(motor: string): WindingSource {
-    // a solution of its own to overwrite: the present one stays good
-    this.spare ??= solveAc(this.wired.plan, this.states);
-    return windingSource(this.wired.plan, this.states, motor, this.spare);
+    // a solution apart to overwrite: the present one stays good
+    return windingSource(this.wired.plan, this.states, motor, this.wired.spare);
   }
 }
