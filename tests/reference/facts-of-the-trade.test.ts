@@ -1,4 +1,6 @@
 import {describe, expect, test} from 'vitest';
+import {readShippedUnit} from '../../src/content/node/read-shipped-unit.ts';
+import {operateUnit} from '../../src/sequences/operate-unit.ts';
 import type {OperatingUnit} from '../../src/sequences/operating-unit.ts';
 import {amps, is, secondsUntil, set, unitWith, value, volts} from './at-a-unit.ts';
 
@@ -72,6 +74,18 @@ describe('common practice, no source: stray voltage', () => {
     const high = volts(operating, 'TB1.X', 'TB1.C');
     expect(high).toBeGreaterThan(0.5);
     expect(value('low-impedance-volts', operating, 'TB1.X', 'TB1.C')).toBeLessThan(0.1);
+  });
+
+  test('the longer the cable, the more of it there is', () => {
+    const withRuns = (times: number): OperatingUnit => {
+      const unit = readShippedUnit('split-heat-pump');
+      const wires = unit.wires.map((wire) =>
+        wire.run ? {...wire, feet: wire.feet * times} : wire,
+      );
+      return cooling(operateUnit({...unit, wires}, []));
+    };
+    const [short, long] = [0.1, 1].map((times) => volts(withRuns(times), 'TB1.X', 'TB1.C'));
+    expect(long).toBeGreaterThan(1.5 * short!);
   });
 });
 
@@ -160,6 +174,23 @@ describe('common practice, no source: motors', () => {
   test('a permanent-split-capacitor motor does not start without its capacitor: it hums', () => {
     expect(is(cooling(heatPump('C2:fan-open')), 'M2')).toContain('humming');
     expect(is(cooling(heatPump('C1:section-open')), 'M1')).toContain('humming');
+  });
+
+  test('on a fifth less than its lowest volts a compressor does not start: it hums at locked rotor and trips', () => {
+    const unit = readShippedUnit('split-heat-pump');
+    const parts = unit.parts.map((part) => ({
+      ...part,
+      elements: part.elements.map((element) =>
+        element.is === 'acSource' ? {...element, volts: element.volts * 0.72} : element,
+      ),
+    }));
+    const operating = operateUnit({...unit, parts}, []);
+    // the 24 V side is as low, so the contactor is pushed in by hand: its pole bridged
+    operating.jumper('K3.L1', 'K3.T1');
+    operating.jumper('K3.L2', 'K3.T2');
+    expect(is(operating, 'CMP')).toContain('humming');
+    const seconds = secondsUntil(operating, () => !operating.isClosed('CMP.overload'), 120);
+    expect(seconds).toBeGreaterThan(2);
   });
 
   test('the volts on a run capacitor of a turning motor are higher than the line’s', () => {
