@@ -56,6 +56,8 @@ export class WallPage extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     addEventListener('resize', this.refit);
+    // letters of another width come when the font does
+    document.fonts.addEventListener('loadingdone', this.refit);
     this.socket = new ClassSocket<WallRequest, WallAnswer>('api/socket/wall', {
       opened: () => this.socket?.send({is: 'join', token: this.token}),
       heard: (answer) => {
@@ -72,6 +74,7 @@ export class WallPage extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     removeEventListener('resize', this.refit);
+    document.fonts.removeEventListener('loadingdone', this.refit);
     this.socket?.close();
   }
 

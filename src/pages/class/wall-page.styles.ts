@@ -249,7 +249,7 @@ export const wallPageStyles = css`
     grid-row: 1 / -1;
     display: flex;
     flex-direction: column;
-    gap: 0.4em;
+    gap: 0.2em;
     min-height: 0;
     overflow: auto;
     /* --fit: how much larger than that a short question may be, set by the page. */
@@ -268,7 +268,7 @@ export const wallPageStyles = css`
     justify-content: space-between;
     align-items: center;
     gap: 0 1em;
-    padding: 0.15em 0;
+    padding: 0.05em 0;
     border-bottom: 1px solid var(--rule);
   }
 
@@ -298,7 +298,7 @@ export const wallPageStyles = css`
     grid-template-columns: 1.8em minmax(0, 1fr) minmax(0, 7em) 1.6em;
     gap: 0.6em;
     align-items: center;
-    padding: 0.2em 0.4em;
+    padding: 0.1em 0.4em;
     border: 2px solid transparent;
     border-bottom-color: var(--rule);
   }
