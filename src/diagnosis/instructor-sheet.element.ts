@@ -131,7 +131,7 @@ export class InstructorSheet extends LitElement {
             ${route.steps.map(
               ({text, shown, suspectsLeft}) =>
                 html`<li>
-                  ${text}: <b class="shown">${shown}</b>
+                  ${whereOf(text)}: <b class="shown">${shown}</b>
                   <span class="left">${suspectsLeft} left</span>
                 </li>`,
             )}
@@ -157,6 +157,9 @@ export class InstructorSheet extends LitElement {
     }`;
   }
 }
+
+/** A proposal without its reason, which stands beside it as what is left. */
+const whereOf = (text: string): string => text.replace(/: splits .*$/, '');
 
 const minutesOf = (minutes: number): string =>
   `${minutes.toFixed(0)} ${minutes.toFixed(0) === '1' ? 'minute' : 'minutes'}`;
