@@ -1,5 +1,5 @@
-import {isMotor, motorWindings, type AnyMotor} from '../parts/motor-windings.ts';
-import type {Complex} from '../parts/element.ts';
+import {isMotor, type AnyMotor} from '../parts/motor-windings.ts';
+import type {Complex, MotorModel, ThreePhaseMotorModel} from '../parts/element.ts';
 import {divide, multiply, quarterTurn, scale, subtract} from './complex.ts';
 import {motorOhms, motorTorque} from './motor-impedance.ts';
 import {threePhaseTorque, windingMatrix} from './three-phase-motor.ts';
@@ -14,11 +14,18 @@ export {isMotor};
 export function windingOhms(motor: AnyMotor, speed: number, copper = 1): Complex[][] {
   const matrix = coldWindingOhms(motor, speed);
   if (copper !== 1)
-    motorWindings(motor).forEach(({ohms}, i) => {
-      const {re, im} = matrix[i]![i]!;
-      matrix[i]![i] = {re: re + (copper - 1) * ohms, im};
+    matrix.forEach((row, i) => {
+      const {re, im} = row[i]!;
+      row[i] = {re: re + (copper - 1) * coldOhms(motor, i), im};
     });
   return matrix;
+}
+
+/** Ohms of one winding by the model: what `motorWindings` says, without its list, for the search of a speed. */
+function coldOhms({is, model}: AnyMotor, winding: number): number {
+  if (is === 'threePhaseMotor') return (model as ThreePhaseMotorModel).windingOhms;
+  const {mainOhms, startOhms} = model as MotorModel;
+  return winding === 0 ? mainOhms : startOhms;
 }
 
 function coldWindingOhms(motor: AnyMotor, speed: number): Complex[][] {

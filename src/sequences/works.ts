@@ -14,6 +14,7 @@ import type {MachineEvent} from './part-behaviour.ts';
 import {plantDrive} from './plant-drive.ts';
 import {unitFacts, type Situation, type UnitFacts} from './situation.ts';
 import {settle, type Settleable} from './settle.ts';
+import {speedFound} from './speed-search.ts';
 import {copperAt, warmedBy} from './winding-heat.ts';
 import type {Observation, Settling} from './operating-unit.ts';
 import type {Part} from '../content/unit.ts';
@@ -274,14 +275,16 @@ export class Works implements Settleable, Look {
     if (present !== 0 && missing <= balanceShare * model.loadNewtonMetres) return present;
     // the rest of the network as a source behind its windings, so that trying a speed is a small system and no solve
     const source = this.network.behindMotor(id);
-    const torqueAt = (speed: number): number =>
-      airGapTorque(motor, motorAmpsBehind(source, speed), speed, hertz);
-    const balanced = balancedSpeed(load, present, torqueAt);
-    // three phases that have changed their order brake a running motor to rest and drive it the other way
-    const starting = present !== 0 && balanced === 0 ? torqueAt(0) : 0;
-    return Math.abs(starting) > model.breakawayNewtonMetres
-      ? balancedSpeed(shaftLoad(motor, starting), 0, torqueAt)
-      : balanced;
+    return speedFound(this.live.wired, source, present, () => {
+      const torqueAt = (speed: number): number =>
+        airGapTorque(motor, motorAmpsBehind(source, speed), speed, hertz);
+      const balanced = balancedSpeed(load, present, torqueAt);
+      // three phases that have changed their order brake a running motor to rest and drive it the other way
+      const starting = present !== 0 && balanced === 0 ? torqueAt(0) : 0;
+      return Math.abs(starting) > model.breakawayNewtonMetres
+        ? balancedSpeed(shaftLoad(motor, starting), 0, torqueAt)
+        : balanced;
+    });
   }
 }
 
