@@ -52,7 +52,7 @@ export const instructorSheetStyles = css`
   .points {
     display: grid;
     gap: var(--space-4);
-    padding-inline-start: 1.6em;
+    padding-inline-start: 2.2em;
   }
   .points li::marker {
     font-family: var(--font-mono);
@@ -77,6 +77,8 @@ export const instructorSheetStyles = css`
     border-block-start: 1.5px solid var(--ink);
   }
   .way li {
+    /* the float of what is left stays in its own step */
+    display: flow-root list-item;
     padding-block: 5px;
     border-block-end: 1px solid var(--rule);
     overflow-wrap: anywhere;
@@ -88,6 +90,7 @@ export const instructorSheetStyles = css`
   .shown,
   .left {
     font-family: var(--font-mono);
+    white-space: nowrap;
   }
   .left {
     float: inline-end;
