@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import {describe, expect, test} from 'vitest';
+import {describe, expect, test, vi} from 'vitest';
 import {Bench} from '../../src/bench/bench.ts';
 import type {Action} from '../../src/bench/actions.ts';
 import {readShippedUnit, shippedUnitIds} from '../../src/content/node/read-shipped-unit.ts';
@@ -7,6 +7,7 @@ import type {Unit} from '../../src/content/unit.ts';
 import {hypothesesOf, pairHypotheses} from '../../src/diagnosis/hypotheses.ts';
 import {Suspects} from '../../src/diagnosis/suspects.ts';
 import {catalogue, faultsById} from '../../src/faults/catalogue.ts';
+import {RunningUnit} from '../../src/sequences/running-unit.ts';
 import type {Fault} from '../../src/faults/fault.ts';
 import {anyAction, clampAt} from './random-attempt.ts';
 import {anySearch, staysSuspect} from './true-fault.ts';
@@ -47,6 +48,27 @@ describe('suspects', () => {
     expect(suspects.count).toBe(catalogue(panel).length + 1);
     expect(suspects.has('healthy')).toBe(true);
     expect(suspects.open.reduce((sum, {share}) => sum + share, 0)).toBeCloseTo(1, 12);
+  });
+
+  test('a new action is done once to each suspect left, and a reading to none', () => {
+    const suspects = new Suspects(panel);
+    for (const action of call) suspects.do(action);
+    const set = vi.spyOn(RunningUnit.prototype, 'set');
+    const advance = vi.spyOn(RunningUnit.prototype, 'advance');
+    try {
+      const at = {red: 'HPS.1', black: 'HPS.2'};
+      const [shown] = suspects.displays('ac-volts', at);
+      const told = suspects.read('ac-volts', at, shown);
+      expect(told.ruledOut.length).toBeGreaterThan(0);
+      expect([set.mock.calls.length, advance.mock.calls.length]).toEqual([0, 0]);
+      suspects.do({do: 'set', target: 'S1.position', value: 'off'});
+      expect([set.mock.calls.length, advance.mock.calls.length]).toEqual([told.suspectsAfter, 0]);
+      suspects.do({do: 'wait', seconds: 5});
+      expect(advance.mock.calls.length).toBe(told.suspectsAfter);
+    } finally {
+      set.mockRestore();
+      advance.mockRestore();
+    }
   });
 
   test('a dark lamp at a call rules out that nothing is wrong', () => {
