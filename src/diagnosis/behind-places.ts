@@ -13,6 +13,12 @@ export interface Behind {
   readonly ohmsIm: Float64Array;
 }
 
+interface Found {
+  readonly behind: Behind;
+  hasVolts: boolean;
+  hasOhms: boolean;
+}
+
 /**
  * Places for the leads on one unit after the other: what a meter meets there, worked out when it is first asked for.
  * For all pairs of the points every transfer impedance is found; for a list of pairs only what they need.
@@ -24,7 +30,7 @@ export class Places {
   private readonly points: readonly string[];
   private readonly pairs: readonly Pair[] | undefined;
   private unit: OperatingUnit | undefined;
-  private readonly found: Record<'ac' | 'dc', {behind: Behind; isCurrent: boolean} | undefined> = {
+  private readonly found: Record<'ac' | 'dc', Found | undefined> = {
     ac: undefined,
     dc: undefined,
   };
@@ -56,27 +62,43 @@ export class Places {
   /** Goes on to a unit as it stands. */
   at(unit: OperatingUnit): void {
     this.unit = unit;
-    for (const each of [this.found.ac, this.found.dc]) if (each) each.isCurrent = false;
+    for (const each of [this.found.ac, this.found.dc])
+      if (each) each.hasVolts = each.hasOhms = false;
   }
 
-  /** What the meter meets of line-frequency volts; overwritten for the next unit. */
-  readonly ac = (): Behind => this.behind('ac');
+  /**
+   * What the meter meets of line-frequency volts; overwritten for the next unit.
+   *
+   * @param withOhms false = the volts are enough, and the ohms may be those of another unit
+   */
+  readonly ac = (withOhms = true): Behind => this.behind('ac', withOhms);
 
   /** What it meets of direct volts and ohms; overwritten for the next unit. */
-  readonly dc = (): Behind => this.behind('dc');
+  readonly dc = (): Behind => this.behind('dc', true);
 
-  private behind(kind: 'ac' | 'dc'): Behind {
-    const found = (this.found[kind] ??= {behind: emptyBehind(this.first.length), isCurrent: false});
-    if (!found.isCurrent) {
-      this.look(this.unit!.solution(kind), found.behind);
-      found.isCurrent = true;
-    }
-    return found.behind;
+  private behind(kind: 'ac' | 'dc', withOhms: boolean): Behind {
+    const found = (this.found[kind] ??= {
+      behind: emptyBehind(this.first.length),
+      hasVolts: false,
+      hasOhms: false,
+    });
+    const {behind} = found;
+    if (found.hasVolts && (found.hasOhms || !withOhms)) return behind;
+    const solution = this.unit!.solution(kind);
+    const {plan} = solution;
+    const positions = positionsIn(plan, this.points);
+    if (!found.hasVolts) this.lookAtVolts(solution, positions, behind);
+    found.hasVolts = true;
+    if (!withOhms) return behind;
+    if (this.pairs)
+      this.pairOhms(plan, this.pairs, positions).find(solution, behind.ohmsRe, behind.ohmsIm);
+    else this.allOhms(solution, positions, behind);
+    found.hasOhms = true;
+    return behind;
   }
 
-  private look(solution: Solution, behind: Behind): void {
-    const {points, first, second, pairs} = this;
-    const positions = positionsIn(solution.plan, points);
+  private lookAtVolts(solution: Solution, positions: Int32Array, behind: Behind): void {
+    const {first, second} = this;
     const {voltsRe, voltsIm} = behind;
     const {voltsRe: nodeRe, voltsIm: nodeIm} = solution;
     for (let place = 0; place < first.length; place += 1) {
@@ -85,9 +107,6 @@ export class Places {
       voltsRe[place] = (p < 0 ? 0 : nodeRe[p]) - (q < 0 ? 0 : nodeRe[q]);
       voltsIm[place] = (p < 0 ? 0 : nodeIm[p]) - (q < 0 ? 0 : nodeIm[q]);
     }
-    if (pairs)
-      this.pairOhms(solution.plan, pairs, positions).find(solution, behind.ohmsRe, behind.ohmsIm);
-    else this.allOhms(solution, positions, behind);
   }
 
   private pairOhms(plan: Plan, pairs: readonly Pair[], positions: Int32Array): PairOhms {

@@ -186,7 +186,8 @@ function fillOhms(
   unit: OperatingUnit,
   suspect: number,
 ): void {
-  const ac = acPlaces();
+  // dead, as ohms want it, nothing disturbs anywhere: then the impedances at line frequency need not be found
+  const ac = acPlaces(false);
   const dc = dcPlaces();
   const [g, b] = inputSiemens(table.fn, unit.network.frequencyHz);
   const {outcomes, scale, suspects, places} = table;
@@ -200,6 +201,7 @@ function fillOhms(
     let disturbed = Math.abs(direct) >= disturbingDcVolts * (1 + ohms * g);
     // the input could raise a voltage only by resonance with it; half the limit leaves room for that
     if (!disturbed && square >= disturbingSquare / 4) {
+      acPlaces();
       const zRe = ac.ohmsRe[place];
       const zIm = ac.ohmsIm[place];
       const dRe = 1 + zRe * g - zIm * b;
