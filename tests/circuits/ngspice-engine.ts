@@ -2,6 +2,9 @@ import {Simulation, type ResultType} from 'eecircuit-engine';
 
 /** ngspice compiled to WebAssembly (package eecircuit-engine, BSD), started once for all files of a test worker. */
 let started: Promise<Simulation> | undefined;
+let runs = 0;
+/** Its memory is never given back: it runs out after some 1,400 units, so a new one takes over well before. */
+const mostRuns = 400;
 
 /**
  * Runs a netlist through ngspice.
@@ -10,6 +13,7 @@ let started: Promise<Simulation> | undefined;
  * @throws Error with the words of ngspice where it gives none
  */
 export async function runNgspice(netlist: string): Promise<ResultType['data']> {
+  if (runs++ % mostRuns === 0) started = undefined;
   started ??= (async () => {
     const simulation = new Simulation();
     await withItsWindow(() => simulation.start());
