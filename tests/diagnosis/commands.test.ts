@@ -117,6 +117,28 @@ describe('rungbench grade', () => {
     expect(code).toBe(2);
     expect(err).toMatch(/"actions", no\. 1, "target"/);
   });
+
+  test.each([
+    [
+      'of another version',
+      (text: string) => text.replace('"version": 1', '"version": 7'),
+      /"version" is 7/,
+    ],
+    ['that is cut short', (text: string) => text.slice(0, -3), /not (a )?whole|JSON/],
+  ])('an attempt %s is refused with the reason', async (_, spoil, reason) => {
+    const text = spoil(attempt('practice-panel', call));
+    expect(text).not.toBe(attempt('practice-panel', call));
+    const {code, err} = await run('grade', file('spoilt.json', text));
+    expect(code).toBe(2);
+    expect(err).toMatch(reason);
+  });
+
+  test('an attempt at another unit than the one asked for is refused with the reason', async () => {
+    const path = file('other.json', attempt('practice-panel', call));
+    const {code, err} = await run('grade', path, '--unit', 'gas-furnace');
+    expect(code).toBe(2);
+    expect(err).toContain('practice-panel');
+  });
 });
 
 describe('rungbench faults --difficulty', () => {
