@@ -5,15 +5,20 @@ import {differ} from '../meter/accuracy.ts';
 import {readMeter} from '../meter/read-meter.ts';
 import type {MeterFunction} from '../meter/meter-function.ts';
 import type {Observation, OperatingUnit} from '../sequences/operating-unit.ts';
+import {readInSeries} from '../bench/lay-leads.ts';
+import {bleedOhms, bleedSeconds} from '../bench/meter-practice.ts';
 import {comparedStates} from './compared-states.ts';
 
 /**
  * Whether no reading available on this unit tells two sets of faults apart. Compared, in every sequence of operation
- * and isolated: what is seen and heard; volts from every point to earth and across every wire and element; amps in
- * every wire; and, isolated, ohms across every wire and element and to earth, also with the wires lifted at which the
- * two sets of faults sit. Two readings are the same when the meter's accuracy bands meet.
+ * and isolated: what is seen and heard; volts from every point to earth and across every wire and element, at high and
+ * at low impedance; amps in every wire; where a board makes direct volts, microamps in series with the wires at which
+ * the two sets of faults sit; and, isolated, ohms across every wire and element and to earth, also with those wires
+ * lifted, and the capacitance of every discharged capacitor with all of them lifted. Two readings are the same when the
+ * meter's accuracy bands meet.
  *
- * Volts of every point to one reference decide the volts of every pair, so not every pair need be read.
+ * Volts of every point to one reference decide the volts of every pair, so not every pair need be read. Hertz only tell
+ * whether there are volts or amps enough to count, and the tone whether there are few ohms: both are decided too.
  */
 export function lookAlike(unit: Unit, a: readonly Fault[], b: readonly Fault[]): boolean {
   if (sameFaults(a, b)) return true;
@@ -27,9 +32,12 @@ export function lookAlike(unit: Unit, a: readonly Fault[], b: readonly Fault[]):
     if (state.compare === 'isolated') {
       if (!sameResistances(left, right, pairs)) return false;
       if (!sameWhenLifted(unit, left, right, [...a, ...b])) return false;
+      if (!sameCapacitors(unit, left, right, [...a, ...b])) return false;
     } else {
       if (!sameAmps(unit, left, right)) return false;
-      if (state.compare === 'running' && !sameVolts(unit, left, right, pairs)) return false;
+      if (state.compare !== 'running') continue;
+      if (!sameVolts(unit, left, right, pairs)) return false;
+      if (!sameMicroamps(unit, left, right, [...a, ...b])) return false;
     }
   }
   return true;
@@ -55,7 +63,8 @@ function sameVolts(
 ): boolean {
   const toEarth = a.probePoints().map((point): Pair => [point, 'earth']);
   // direct volts are made by boards only
-  const functions: MeterFunction[] = hasDirectVolts(unit) ? ['ac-volts', 'dc-volts'] : ['ac-volts'];
+  const functions: MeterFunction[] = ['ac-volts', 'low-impedance-volts'];
+  if (hasDirectVolts(unit)) functions.push('dc-volts');
   return functions.every((fn) => [...toEarth, ...pairs].every((pair) => same(fn, a, b, pair)));
 }
 
@@ -106,6 +115,47 @@ function sameWhenLifted(
     if (!pairs.every((pair) => same('ohms', left, right, pair))) return false;
   }
   return true;
+}
+
+/** One end of each wire at the places of the faults is lifted, and the meter laid into the gap. */
+function sameMicroamps(
+  unit: Unit,
+  a: OperatingUnit,
+  b: OperatingUnit,
+  faults: readonly Fault[],
+): boolean {
+  if (!hasDirectVolts(unit)) return true;
+  return wiresAt(unit, faults).every((wire) => {
+    const end = `${wire.id}.from`;
+    const shows = [a, b].map((operating) => {
+      const copy = operating.fork();
+      copy.lift(end);
+      return readInSeries(copy, wire.from, end);
+    });
+    return shows[0].fuseBlew === shows[1].fuseBlew && !differ('dc-microamps', shows[0], shows[1]);
+  });
+}
+
+/** Every capacitor alone: emptied by hand, and all the wires lifted at the places of the faults. */
+function sameCapacitors(
+  unit: Unit,
+  a: OperatingUnit,
+  b: OperatingUnit,
+  faults: readonly Fault[],
+): boolean {
+  const capacitors = unit.parts.flatMap((part) =>
+    part.elements.flatMap((element): Pair[] =>
+      element.is === 'capacitor' ? [[element.a, element.b]] : [],
+    ),
+  );
+  const alone = [a, b].map((operating) => {
+    const copy = operating.fork();
+    for (const [from, to] of capacitors) copy.bleed(from, to, bleedOhms, bleedSeconds);
+    for (const {id} of wiresAt(unit, faults)) copy.lift(`${id}.from`);
+    for (const {id} of wiresAt(unit, faults)) copy.lift(`${id}.to`);
+    return copy;
+  });
+  return capacitors.every((pair) => same('capacitance', alone[0], alone[1], pair));
 }
 
 /** Wires at the places of faults: the wires themselves, and those on the parts. */

@@ -2,6 +2,7 @@ import {describe, expect, test} from 'vitest';
 import {readShippedUnit} from '../../src/content/node/read-shipped-unit.ts';
 import {lookAlike} from '../../src/diagnosis/look-alike.ts';
 import {catalogue, faultsById} from '../../src/faults/catalogue.ts';
+import {partOf} from '../sequences/fixtures/small-unit.ts';
 
 const alike = (unitId: string, a: string, b: string): boolean => {
   const unit = readShippedUnit(unitId);
@@ -26,6 +27,20 @@ describe('told apart', () => {
     expect(alike(unit, a, b)).toBe(false);
     expect(alike(unit, b, a)).toBe(false);
   });
+});
+
+test('a weak capacitor that nothing runs on is told from a good one by its capacitance alone', () => {
+  const panel = readShippedUnit('practice-panel');
+  const spare = {
+    ...partOf('C9', 'capacitor', {microfarads: 10, volts: 440}),
+    enclosure: panel.enclosures[0].id,
+  };
+  const unit = {...panel, parts: [...panel.parts, spare]};
+  const all = catalogue(unit);
+  const weak = faultsById(all, ['C9:section-weak']);
+  expect(lookAlike(unit, [], weak)).toBe(false);
+  expect(lookAlike(unit, weak, weak.slice())).toBe(true);
+  expect(lookAlike(unit, weak, faultsById(all, ['C9:section-wrong']))).toBe(false);
 });
 
 describe('not to be told apart', () => {
