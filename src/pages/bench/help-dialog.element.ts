@@ -40,6 +40,17 @@ export class HelpDialog extends LitElement {
       .how li + li {
         margin-block-start: var(--space-1);
       }
+      dt {
+        font-weight: 700;
+      }
+      dd {
+        margin: 0 0 var(--space-2);
+      }
+      .care {
+        padding: var(--space-2) var(--space-3);
+        border-inline-start: 4px solid var(--caution);
+        background: var(--caution-soft);
+      }
       table {
         border-collapse: collapse;
         inline-size: 100%;
@@ -88,6 +99,32 @@ export class HelpDialog extends LitElement {
         <li>Pick the next terminal: the lead in hand moves, the other stays.</li>
         <li>When your readings leave one fault, name it.</li>
       </ol>
+      <h3>Ways to read</h3>
+      <dl>
+        <dt>Hop along the rung</dt>
+        <dd>
+          Black lead on the common, red lead from terminal to terminal, from the hot side on. Where
+          the volts stop, the open lies just behind.
+        </dd>
+        <dt>Voltage drop</dt>
+        <dd>
+          A burnt contact or a loose lug passes for sound while nothing runs, in volts and often in
+          ohms. Let the load run, then read volts across the one closed contact, joint or wire: one
+          lead on each side. A sound one shows next to nothing; a bad one shows volts, and those
+          volts times the amps in the wire are the watts that heat it. With the load off there is no
+          drop to find.
+        </dd>
+        <dt>Dead and lifted</dt>
+        <dd>
+          Ohms, tone and capacitance only on what is locked out and proved dead, capacitors
+          discharged, and one end lifted, so that nothing beside it is read too.
+        </dd>
+      </dl>
+      <p class="care">
+        The first two are live work: meter and leads rated for the circuit, hands clear of what may
+        start. Local codes, the manufacturer’s instructions and the licensed person who supervises
+        you come before anything said here.
+      </p>
       <h3>Keys</h3>
       <table>
         <tbody>
