@@ -20,6 +20,16 @@ describe('<rb-help-dialog>', () => {
     expect(says).to.match(/With the load off there is no drop/);
   });
 
+  it('begins at its top on a small screen, whatever comes first to be pressed', async () => {
+    const element = await opened();
+    const dialog = element.shadowRoot!.querySelector('dialog')!;
+    dialog.style.maxHeight = '200px';
+    dialog.close();
+    element.show();
+    expect(dialog.scrollHeight).to.be.greaterThan(dialog.clientHeight);
+    expect(dialog.scrollTop).to.equal(0);
+  });
+
   it('says with the ways to read that two of them are live work, and who comes first', async () => {
     const element = await opened();
     const care = element.shadowRoot!.querySelector('.care')!.textContent!;

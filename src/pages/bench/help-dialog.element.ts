@@ -26,8 +26,10 @@ export class HelpDialog extends LitElement {
       dialog::backdrop {
         background: rgb(10 14 18 / 45%);
       }
+      /* it has the focus first, so that a small screen begins at the top */
       h2 {
         font-size: var(--text-l);
+        outline: none;
       }
       h3 {
         margin-block: var(--space-4) var(--space-2);
@@ -91,7 +93,7 @@ export class HelpDialog extends LitElement {
 
   override render() {
     return html`<dialog aria-labelledby="title">
-      <h2 id="title">How to work at the bench</h2>
+      <h2 id="title" tabindex="-1" autofocus>How to work at the bench</h2>
       <ol class="how">
         <li>Choose a meter function.</li>
         <li>Pick a terminal for the red lead, then one for the black lead.</li>
