@@ -17,6 +17,8 @@ export interface DebriefedCall {
   readonly stage: string;
   readonly actions: readonly Action[];
   readonly judged?: {readonly debrief: Debrief; readonly reasoning: Reasoning};
+  /** What was found up to now against safe practice, of a call that is not judged. */
+  readonly safety?: Debrief['safety'];
 }
 
 type Call = ClassDebrief['calls'][number];
@@ -77,7 +79,7 @@ export const isFound = (verdict: string | null | undefined): boolean =>
   verdict === 'right' || verdict === 'equivalent';
 
 function safetyOf(calls: readonly DebriefedCall[]): ClassDebrief['safety'] {
-  const findings = calls.flatMap(({judged}) => judged?.debrief.safety ?? []);
+  const findings = calls.flatMap(({judged, safety}) => judged?.debrief.safety ?? safety ?? []);
   const severity = new Map(findings.map((finding) => [finding.text, finding.severity]));
   return counted(findings.map(({text}) => text)).map(([text, count]) => ({
     text,

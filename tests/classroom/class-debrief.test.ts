@@ -132,3 +132,13 @@ test('safety findings of all calls are counted by what was done, the worst named
   const counts = debrief.safety.map(({count}) => count);
   expect(counts).toEqual([...counts].sort((a, b) => b - a));
 });
+
+test('what somebody did who has not finished is among the safety findings too', () => {
+  const {judged, ...unfinished} = call('Gil', fault, dangerous);
+  const both = classDebrief([
+    {...unfinished, stage: 'working', safety: judged!.debrief.safety},
+    call('Hal', fault, dangerous),
+  ]);
+  expect(both.safety[0]).toMatchObject({severity: 'danger', count: 2});
+  expect(both.calls[0].guesses).toBe(1);
+});

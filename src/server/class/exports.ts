@@ -260,7 +260,12 @@ export async function debriefOfSet(school: School, set: SetRow): Promise<ClassDe
       minutes: row.minutes,
       stage: row.stage,
       actions: await school.work.actions(row.id),
-      ...(row.judged ? {judged: JSON.parse(row.judged) as Judged} : {}),
+      // who has not finished may have been in danger all the same
+      ...(row.judged
+        ? {judged: JSON.parse(row.judged) as Judged}
+        : row.danger + row.caution > 0
+          ? {safety: (await school.benches.open(row)).bench.view().safety}
+          : {}),
     });
   }
   return {
